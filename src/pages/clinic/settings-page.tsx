@@ -1,7 +1,7 @@
 import { familyLabel } from '../../charts/device-label.js';
+import { tableNames } from '../../exchange/csv/columns.js';
 import { acceptedChance } from '../../recall/decide/accepted-chance.js';
 import { fieldLimits } from '../../records/field-limits.js';
-import { tables } from '../../service/api/exports-routes.js';
 import type { ReadLanguage } from '../../service/native-readers.js';
 import { signer } from '../../service/sign-offs.js';
 import {
@@ -184,7 +184,7 @@ function BackupSection({ askPassword }: { askPassword: boolean }) {
         <Go to="/api/exports/pseudonymised">For research, without names</Go>
       </p>
       <p class="row">
-        {tables.map((table) => (
+        {tableNames.map((table) => (
           <a key={table} href={`/api/exports/tables/${table}`}>
             {table}.csv
           </a>

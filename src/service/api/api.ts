@@ -44,18 +44,6 @@ export const signedIn = { access: everyone };
 /** Who writes records of a kind. */
 export const writing = (kind: keyof typeof writersOf) => ({ access: writersOf[kind] });
 
-/**
- * A route's entry in the document and who may use it. `answers` by status, failures come with every route; `takes` is
- * what is checked of a request: params, querystring, body.
- */
-export const route = <C, A extends Readonly<Record<number, z.ZodType>>, T extends object = object>(
-  config: C,
-  tags: readonly string[],
-  summary: string,
-  answers: A,
-  takes?: T,
-) => ({ config, schema: { tags, summary, ...(takes as T), response: { ...answers, ...failures } } });
-
 /** What a route takes, and what it answers by status. `:id` in its address is checked without being named. */
 interface Shape {
   readonly params?: z.ZodType;
@@ -85,8 +73,8 @@ class Tagged<T> {
   ) {}
 }
 /** A file: its kind, and the name it is kept under. */
-export const sentAs = (body: string | Buffer, type: string, name?: string): Tagged<string> =>
-  new Tagged(body as string, {
+export const sentAs = <T = string>(body: T | Buffer, type: string, name?: string): Tagged<T> =>
+  new Tagged(body as T, {
     'content-type': type,
     ...(name === undefined ? {} : { 'content-disposition': `attachment; filename="${name}"` }),
   });
@@ -96,6 +84,7 @@ export const tagged = <T>({ value, version }: Versioned<T>, location?: string): 
 /** What a handler is given of its request. */
 interface Asked<S> {
   readonly request: FastifyRequest;
+  readonly reply: FastifyReply;
   readonly actor: Actor;
   readonly id: string;
   readonly params: Part<S, 'params'>;
@@ -109,63 +98,63 @@ interface Writing<S> extends Asked<S> {
   readonly expected: Expected;
 }
 
-const askedOf = <S>(request: FastifyRequest, today: IsoDate): Asked<S> => ({
-  request,
-  get actor() {
-    return actorOf(request);
-  },
-  id: (request.params as { id: string }).id,
-  params: request.params as Part<S, 'params'>,
-  query: request.query as Part<S, 'querystring'>,
-  body: request.body as Part<S, 'body'>,
-  today,
-});
-
-/** Registers a route 'METHOD /address'; the status is that of the answer its shape names. */
+/** Registers a route 'METHOD /address'; the status is that of the answer its shape names, failures come with every route. */
 const serverOf =
   (api: Api, tags: readonly string[]) =>
   (
     address: string,
     config: object,
     summary: string,
-    shape: Shape,
+    { params, querystring, body, description, ...answers }: Shape,
     handler: (status: Written['status'], request: FastifyRequest, reply: FastifyReply) => unknown,
   ): void => {
     const [method, url] = address.split(' ');
-    const { params, querystring, body, description, ...answers } = shape;
-    const own = url.includes(':id') ? idParams : undefined;
-    const takes = Object.entries({ params: params ?? own, querystring, body, description });
+    const takes = { params: params ?? (url.includes(':id') ? idParams : undefined), querystring, body };
+    const told = { tags, summary, description, ...takes };
     const status = Number(Object.keys(answers)[0]) as Written['status'];
     api.route({
       method,
       url,
-      ...route(
-        config,
-        tags,
-        summary,
-        answers as Record<number, z.ZodType>,
-        Object.fromEntries(takes.filter(([, given]) => given)),
-      ),
+      config,
+      schema: {
+        ...Object.fromEntries(Object.entries(told).filter(([, given]) => given)),
+        response: { ...answers, ...failures },
+      },
       handler: (request: FastifyRequest, reply: FastifyReply) => handler(status, request, reply),
     } as never);
   };
 
 /** The routes of one subject. Everything a handler is not given it takes from `deps`. */
 export function routesOf(api: Api, { store, clock }: ServiceDeps, tags: readonly string[]) {
-  const asked = <S>(request: FastifyRequest) => askedOf<S>(request, clock.today());
+  const asked = <S>(request: FastifyRequest, reply: FastifyReply): Asked<S> => ({
+    request,
+    reply,
+    get actor() {
+      return actorOf(request);
+    },
+    id: (request.params as { id: string }).id,
+    params: request.params as Part<S, 'params'>,
+    query: request.query as Part<S, 'querystring'>,
+    body: request.body as Part<S, 'body'>,
+    today: clock.today(),
+  });
   const serve = serverOf(api, tags);
-  const get = <S extends Shape>(
-    url: string,
+  /** What is no write, or one that is not a single transaction. */
+  const act = <S extends Shape>(
+    address: string,
     config: object,
     summary: string,
     shape: S,
     answer: (asked: Asked<S>) => Promise<Said<S>>,
   ): void =>
-    serve(`GET ${url}`, config, summary, shape, async (_status, request, reply) => {
-      const said = await answer(asked(request));
-      return said instanceof Tagged ? reply.headers(said.headers).send(said.body) : reply.send(said);
+    serve(address, config, summary, shape, async (status, request, reply) => {
+      const said = await answer(asked(request, reply));
+      if (said instanceof Tagged) return reply.code(status).headers(said.headers).send(said.body);
+      return reply.code(status).send(said ?? null);
     });
+  const get: typeof act = (url, ...route) => act(`GET ${url}`, ...route);
   return {
+    act,
     get,
 
     /** The part of a child's record that is a list. */
@@ -191,7 +180,7 @@ export function routesOf(api: Api, { store, clock }: ServiceDeps, tags: readonly
       serve(address, config, summary, shape, (status, request, reply) =>
         write(store, request, reply, async (tx, actor) => {
           const said = await work({
-            ...asked<S>(request),
+            ...asked<S>(request, reply),
             actor,
             tx,
             get expected() {

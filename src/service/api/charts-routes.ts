@@ -59,5 +59,5 @@ export function chartsRoutes(api: Api, deps: ServiceDeps): void {
 async function drawnAs(spec: Spec, as: z.output<typeof format>) {
   if (as === 'json') return sentAs(JSON.stringify(spec), 'application/vnd.vegalite.v6+json');
   if (as === 'svg') return sentAs(await renderSvg(spec), 'image/svg+xml');
-  return sentAs(await renderPng(spec), 'image/png');
+  return sentAs<string>(await renderPng(spec), 'image/png');
 }

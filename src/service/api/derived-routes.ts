@@ -5,14 +5,13 @@ import { canAnswer } from '../../forecast/inverse/growth-from-cast.js';
 import { lifeOfAllowances } from '../../forecast/inverse/life-of-allowances.js';
 import { addDaysIso } from '../../records/dates.js';
 import { type MeasureId, measureId, measures, type Side, side as sideSchema } from '../../records/measure.js';
-import { actorOf } from '../access.js';
 import { checkAsked, earliest, furthest, lastDayAsked } from '../asked-dates.js';
 import { posteriorOf } from '../child-view/load-child.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { takeSuggestion } from '../take-suggestion.js';
 import { write } from '../write.js';
-import { type Api, clinical, planning, route, routesOf, writing } from './api.js';
-import { date, id, idParams, itemsOf, listOf, noBody } from './schemas/common.js';
+import { type Api, clinical, planning, routesOf, writing } from './api.js';
+import { date, failures, id, itemsOf, listOf, noBody } from './schemas/common.js';
 import { assessment, forecast } from './schemas/derived.js';
 import { revision } from './schemas/records.js';
 
@@ -69,48 +68,44 @@ function forecastRoutes(api: Api, deps: ServiceDeps): void {
   );
 }
 
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: one question with its schema and its answer
+const whatIfAnswer = z.object({
+  lives: listOf(
+    z.object({
+      allowanceMm: z.number(),
+      p10: date.nullable(),
+      p50: date.nullable(),
+      p90: date.nullable(),
+    }),
+  ),
+  needed: listOf(z.object({ until: date, odds: z.number(), allowanceMm: z.number() })),
+  modelVersion: z.string(),
+  seed: z.number(),
+});
+const whatIfQuestion = z.object({
+  measure: measureId,
+  sides: z.array(sideSchema).min(1).max(2),
+  castDate: date.optional().describe('today when absent'),
+  allowancesMm: z.array(z.number().min(0).max(200)).max(60).default([]),
+  lastUntil: z
+    .array(z.object({ until: date, odds: z.number().gt(0).lt(1) }))
+    .max(20)
+    .default([]),
+});
+
 function whatIfRoute(api: Api, deps: ServiceDeps): void {
-  const { store, clock, assessor } = deps;
-  api.post(
-    '/children/:id/what-if',
-    route(
-      clinical,
-      ['Forecasts'],
-      'How long would a device cast today last with so much room, and how much room lasts so long?',
-      {
-        200: z.object({
-          lives: listOf(
-            z.object({
-              allowanceMm: z.number(),
-              p10: date.nullable(),
-              p50: date.nullable(),
-              p90: date.nullable(),
-            }),
-          ),
-          needed: listOf(z.object({ until: date, odds: z.number(), allowanceMm: z.number() })),
-          modelVersion: z.string(),
-          seed: z.number(),
-        }),
-      },
-      {
-        description: 'Nothing is stored. `odds` is the chance with which the room must last until `until`.',
-        params: idParams,
-        body: z.object({
-          measure: measureId,
-          sides: z.array(sideSchema).min(1).max(2),
-          castDate: date.optional().describe('today when absent'),
-          allowancesMm: z.array(z.number().min(0).max(200)).max(60).default([]),
-          lastUntil: z
-            .array(z.object({ until: date, odds: z.number().gt(0).lt(1) }))
-            .max(20)
-            .default([]),
-        }),
-      },
-    ),
-    async (request) => {
-      const { measure, sides, castDate, allowancesMm, lastUntil } = request.body;
-      const record = await store.children.record(request.params.id, actorOf(request));
+  const { store, assessor } = deps;
+  routesOf(api, deps, ['Forecasts']).act(
+    'POST /children/:id/what-if',
+    clinical,
+    'How long would a device cast today last with so much room, and how much room lasts so long?',
+    {
+      description: 'Nothing is stored. `odds` is the chance with which the room must last until `until`.',
+      body: whatIfQuestion,
+      200: whatIfAnswer,
+    },
+    async ({ id, body, today, actor }) => {
+      const { measure, sides, castDate: cast = today, allowancesMm, lastUntil } = body;
+      const record = await store.children.record(id, actor);
       const assessing = await assessor.current();
       const posterior = posteriorOf(record, deps);
       if (posterior === null) {
@@ -119,8 +114,6 @@ function whatIfRoute(api: Api, deps: ServiceDeps): void {
         throw new DoorpostError('invalid-value', `Nothing can be said of this child yet: ${why}`);
       }
       refuseOtherSides(measure, sides);
-      const today = clock.today();
-      const cast = castDate ?? today;
       checkAsked('castDate', cast, earliest(today), furthest(today));
       for (const { until } of lastUntil)
         checkAsked('until', until, addDaysIso(cast, 1), lastDayAsked(record.child.birthDate, cast));
@@ -168,13 +161,16 @@ function refuseOtherSides(measure: MeasureId, sides: readonly Side[]): void {
 function suggestionRoute(api: Api, { store, clock, assessor }: ServiceDeps): void {
   api.post(
     '/children/:id/suggestions/:suggestionId/acceptance',
-    route(
-      writing('measurements'),
-      ['Forecasts'],
-      'Accept a suggested correction of readings; the originals stay and it can be undone',
-      { 201: itemsOf(revision) },
-      { params: z.object({ id, suggestionId: z.string().min(1).max(300) }), body: noBody },
-    ),
+    {
+      config: writing('measurements'),
+      schema: {
+        tags: ['Forecasts'],
+        summary: 'Accept a suggested correction of readings; the originals stay and it can be undone',
+        params: z.object({ id, suggestionId: z.string().min(1).max(300) }),
+        body: noBody,
+        response: { 201: itemsOf(revision), ...failures },
+      },
+    },
     async (request, reply) => {
       // Before the transaction: it asks the database on a connection of its own.
       const assessing = await assessor.current();

@@ -1,23 +1,20 @@
 import { z } from 'zod';
+import { tableNames } from '../../exchange/csv/columns.js';
 import { csvTables } from '../../exchange/csv/write-caseload.js';
 import { toFhirBundle, toFhirResources, toNdjson } from '../../exchange/fhir/to-fhir.js';
 import { type Caseload, childrenIn, ungroup } from '../../records/caseload.js';
 import type { Actor } from '../../store/contract.js';
-import { actorOf } from '../access.js';
 import { calendarFeedPath, ownerOfFeed } from '../calendar-feed.js';
 import { calendarOf } from '../calendar-of.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { pseudonymisedExport } from '../pseudonymised-export.js';
-import { type Api, administration, planning, recordKeeping, route, routesOf, sentAs } from './api.js';
+import { type Api, administration, planning, recordKeeping, routesOf, sentAs } from './api.js';
 import { file, noBody } from './schemas/common.js';
-
-/** The tables of records that a clinic can take away as CSV. */
-export const tables = ['children', 'measurements', 'markers', 'devices', 'events', 'jobs', 'skin'] as const;
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of routes, each short
 export function exportsRoutes(api: Api, deps: ServiceDeps): void {
   const { store, clock } = deps;
-  const { get } = routesOf(api, deps, ['Exports']);
+  const { act, get } = routesOf(api, deps, ['Exports']);
   const exported = (actor: Actor, resource: string, caseload: Caseload) =>
     store.audit.record(actor, 'export', resource, { childIds: childrenIn(caseload) });
 
@@ -48,7 +45,7 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
     '/exports/tables/:table',
     administration,
     'One table of the whole caseload as CSV, diagnoses too; the same file can be imported again',
-    { params: z.object({ table: z.enum(tables) }), 200: file },
+    { params: z.object({ table: z.enum(tableNames) }), 200: file },
     async ({ params, actor }) => {
       const name = `${params.table}.csv` as const;
       const caseload = await store.caseload.all();
@@ -83,21 +80,13 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
     },
   );
 
-  api.post(
-    '/calendar-feed',
-    route(
-      planning,
-      ['Exports'],
-      'Your own address of the recall plan as a calendar feed; a changed account ends it',
-      { 201: z.object({ path: z.string() }) },
-      { body: noBody },
-    ),
-    async (request, reply) => {
-      const path = await calendarFeedPath(store, actorOf(request).userId);
-      return reply.code(201).send({ path });
-    },
+  act(
+    'POST /calendar-feed',
+    planning,
+    'Your own address of the recall plan as a calendar feed; a changed account ends it',
+    { body: noBody, 201: z.object({ path: z.string() }) },
+    async ({ actor }) => ({ path: await calendarFeedPath(store, actor.userId) }),
   );
-
   get(
     '/calendar-feed/:token',
     { access: 'public' },

@@ -4,7 +4,7 @@ import { type ClinicRulesJson, clinicRulesJson } from '../../rules/clinic-rules.
 import { limitChangeRow } from '../../store/contract.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { familyView, fitRulesView } from '../fit-rules-view.js';
-import { type Api, clinical, route, routesOf, signedIn, tagged } from './api.js';
+import { type Api, clinical, routesOf, sentAs, signedIn, tagged } from './api.js';
 import { itemsOf, listOf, pageOf, pageQuery, shapeOf } from './schemas/common.js';
 
 const MOST_CHANGES = 200;
@@ -57,23 +57,18 @@ export function fitRulesRoutes(api: Api, deps: ServiceDeps): void {
     { querystring: pageQuery.extend({ family: z.string().max(60).optional() }), 200: pageOf(limitChangeRow) },
     ({ query: { family, ...page } }) => store.fitLimits.history(family ?? null, page),
   );
-  api.get(
+  get(
     '/fit-rules/file',
-    route(
-      signedIn,
-      ['Fit rules'],
-      'The clinic’s own figures as a file of rules, as `doorpost forecast --rules FILE` takes it',
-      {
-        200: listOf(
-          shapeOf<ClinicRulesJson[number]>({ id: z.string(), dimensions: listOf(z.looseObject({})) }),
-        ),
-      },
-    ),
-    async (_request, reply) => {
+    signedIn,
+    'The clinic’s own figures as a file of rules, as `doorpost forecast --rules FILE` takes it',
+    {
+      200: listOf(
+        shapeOf<ClinicRulesJson[number]>({ id: z.string(), dimensions: listOf(z.looseObject({})) }),
+      ),
+    },
+    async () => {
       const { value } = await store.fitLimits.current();
-      return reply
-        .header('content-disposition', 'attachment; filename="fit-rules.json"')
-        .send(clinicRulesJson(value));
+      return sentAs(clinicRulesJson(value), 'application/json; charset=utf-8', 'fit-rules.json');
     },
   );
 }

@@ -7,8 +7,8 @@ import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { answerImport, type ImportOptions, planImport } from '../plan-import.js';
 import type { UploadedFiles } from '../uploads/uploaded-files.js';
-import { type Api, recordKeeping, route, routesOf, writing } from './api.js';
-import { failures, idParams, jobStarted, listOf, noBody } from './schemas/common.js';
+import { type Api, recordKeeping, routesOf, writing } from './api.js';
+import { failures, jobStarted, listOf, noBody } from './schemas/common.js';
 
 const REFUSED_SHOWN = 500;
 /** Text as JSON has to be held whole; larger files come as multipart. */
@@ -60,23 +60,17 @@ const plan = z.object({
     }),
   ).describe('what each column was taken for'),
 });
-const answers = z.object({
-  answers: z
-    .array(
-      z.object({
-        sheet: z.string().max(40).default(''),
-        question: z.string().min(1).max(300),
-        answer: z.string().min(1).max(200),
-      }),
-    )
-    .min(1)
-    .max(500),
+const oneAnswer = z.object({
+  sheet: z.string().max(40).default(''),
+  question: z.string().min(1).max(300),
+  answer: z.string().min(1).max(200),
 });
+const answers = z.object({ answers: z.array(oneAnswer).min(1).max(500) });
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of routes, each short
 export function importsRoutes(api: Api, deps: ServiceDeps): void {
   const { store, clock, jobs } = deps;
-  const { get, write } = routesOf(api, deps, ['Imports']);
+  const { act, get, write } = routesOf(api, deps, ['Imports']);
   const reading = { store, uploads: api.uploads, refusedShown: REFUSED_SHOWN };
   api.post(
     '/imports',
@@ -120,18 +114,12 @@ export function importsRoutes(api: Api, deps: ServiceDeps): void {
     { body: noBody, 202: jobStarted },
     async ({ tx, id, actor }) => ({ jobRunId: await jobs.startImport(id, actor, tx) }),
   );
-  api.post(
-    '/imports/:id/answers',
-    route(
-      writing('files'),
-      ['Imports'],
-      "Answers a dry run's questions: kept as the clinic's reading of such sheets, and the files read again",
-      { 200: z.object({ plan }) },
-      { params: idParams, body: answers },
-    ),
-    async (request) => ({
-      plan: await answerImport(reading, request.params.id, request.body.answers, actorOf(request)),
-    }),
+  act(
+    'POST /imports/:id/answers',
+    writing('files'),
+    "Answers a dry run's questions: kept as the clinic's reading of such sheets, and the files read again",
+    { body: answers, 200: z.object({ plan }) },
+    async ({ id, body, actor }) => ({ plan: await answerImport(reading, id, body.answers, actor) }),
   );
   write(
     'POST /imports/:id/take-back',
@@ -153,22 +141,13 @@ export function importsRoutes(api: Api, deps: ServiceDeps): void {
     { 200: z.object({ answers: listOf(sheetAnswer) }) },
     async () => ({ answers: await store.sheetAnswers.list() }),
   );
-  api.delete(
-    '/sheet-answers',
-    route(
-      recordKeeping,
-      ['Imports'],
-      'Forgets an answer: the next such sheet is asked again',
-      { 200: z.object({ removed: z.boolean() }) },
-      {
-        querystring: z.object({
-          sheet: z.string().max(40).default(''),
-          question: z.string().min(1).max(300),
-        }),
-      },
-    ),
-    async (request) => ({
-      removed: await store.sheetAnswers.remove(request.query.sheet, request.query.question, actorOf(request)),
+  act(
+    'DELETE /sheet-answers',
+    recordKeeping,
+    'Forgets an answer: the next such sheet is asked again',
+    { querystring: oneAnswer.omit({ answer: true }), 200: z.object({ removed: z.boolean() }) },
+    async ({ query: { sheet, question }, actor }) => ({
+      removed: await store.sheetAnswers.remove(sheet, question, actor),
     }),
   );
 }

@@ -4,16 +4,21 @@ import type { ClinicWeekInput } from '../../recall/level/clinic-week.js';
 import { nextPlaces } from '../../recall/level/next-places.js';
 import { ringAgainOf } from '../../recall/ring-again.js';
 import { callState, jobRun, type RecallRow, recallListNames, recallRun } from '../../store/contract.js';
-import { actorOf } from '../access.js';
 import { checkAsked, earliest, furthest } from '../asked-dates.js';
 import { clinicWeekOf } from '../clinic-week-of.js';
 import type { Clock } from '../clock.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { setRecallState, undoRecallState } from '../set-recall-state.js';
-import { type Api, everyday, planning, route, routesOf, tagged } from './api.js';
+import { type Api, everyday, planning, routesOf, tagged } from './api.js';
 import { date, itemsOf, jobStarted, listOf, noBody, pageOf, pageQuery } from './schemas/common.js';
 import { recallRow } from './schemas/derived.js';
 
+const listMonth = z
+  .string()
+  .max(7)
+  .regex(/^\d{4}-(0[1-9]|1[0-2])$/)
+  .optional()
+  .describe('YYYY-MM; today and the next five weeks when absent');
 const dayPlaces = z.object({ day: date, places: z.number(), booked: z.number(), free: z.number() });
 
 export function recallRoutes(api: Api, deps: ServiceDeps): void {
@@ -24,8 +29,8 @@ export function recallRoutes(api: Api, deps: ServiceDeps): void {
 }
 
 function listRoutes(api: Api, deps: ServiceDeps): void {
-  const { store, clock, jobs } = deps;
-  const { get } = routesOf(api, deps, ['Recall']);
+  const { store, jobs } = deps;
+  const { act, get } = routesOf(api, deps, ['Recall']);
   get(
     '/recall-runs',
     planning,
@@ -33,31 +38,17 @@ function listRoutes(api: Api, deps: ServiceDeps): void {
     { querystring: pageQuery, 200: pageOf(recallRun) },
     ({ query }) => store.recall.runs(query),
   );
-  api.post(
-    '/recall-runs',
-    route(
-      planning,
-      ['Recall'],
-      'Make the list anew (a job), for the weeks ahead or a month; calls and appointments stand, as few weeks move as can be',
-      { 202: jobStarted },
-      {
-        body: z.object({
-          month: z
-            .string()
-            .max(7)
-            .regex(/^\d{4}-(0[1-9]|1[0-2])$/)
-            .optional()
-            .describe('YYYY-MM; today and the next five weeks when absent'),
-        }),
-      },
-    ),
-    async (request, reply) => {
-      const { month } = request.body;
+  act(
+    'POST /recall-runs',
+    planning,
+    'Make the list anew (a job), for the weeks ahead or a month; calls and appointments stand, as few weeks move as can be',
+    { body: z.object({ month: listMonth }), 202: jobStarted },
+    async ({ body: { month }, today, actor }) => {
       const first = month ? `${month}-01` : null;
-      if (first) checkAsked('month', first, earliest(clock.today()), furthest(clock.today()));
+      if (first) checkAsked('month', first, earliest(today), furthest(today));
       const jobRunId = await jobs.startRecallRun(first);
-      await store.audit.record(actorOf(request), 'start', 'recall-run', { runId: jobRunId });
-      return reply.code(202).send({ jobRunId });
+      await store.audit.record(actor, 'start', 'recall-run', { runId: jobRunId });
+      return { jobRunId };
     },
   );
   get('/recall-runs/latest', planning, 'The list in use', { 200: recallRun.nullable() }, () =>
@@ -153,24 +144,20 @@ function entryRoutes(api: Api, deps: ServiceDeps): void {
 
 function jobRoutes(api: Api, deps: ServiceDeps): void {
   const { store, jobs } = deps;
-  const { get } = routesOf(api, deps, ['Jobs']);
+  const { act, get } = routesOf(api, deps, ['Jobs']);
   get('/jobs', everyday, 'The last 20 jobs', { 200: itemsOf(jobRun) }, async () => ({
     items: await store.jobRuns.latest(),
   }));
   get('/jobs/:id', everyday, 'How far a job is', { 200: jobRun }, ({ id }) => store.jobRuns.get(id));
-  api.post(
-    '/jobs/forecasts',
-    route(
-      everyday,
-      ['Jobs'],
-      'Compute every forecast anew (as every night)',
-      { 202: jobStarted },
-      { body: noBody },
-    ),
-    async (request, reply) => {
+  act(
+    'POST /jobs/forecasts',
+    everyday,
+    'Compute every forecast anew (as every night)',
+    { body: noBody, 202: jobStarted },
+    async ({ actor }) => {
       const jobRunId = await jobs.startForecasts();
-      await store.audit.record(actorOf(request), 'start', 'forecasts');
-      return reply.code(202).send({ jobRunId });
+      await store.audit.record(actor, 'start', 'forecasts');
+      return { jobRunId };
     },
   );
 }

@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { isoDateText } from '../../../records/records.js';
+import { isoDateText, recordId } from '../../../records/records.js';
 
 export { LONGEST_REASON, reason } from '../../../records/records.js';
 
-export const id = z.string().min(1).max(80);
+export const id = recordId;
 export const idParams = z.object({ id });
 
 export const pageQuery = z.object({
