@@ -6,9 +6,6 @@ import { defaultTurnaround } from './default-turnaround.js';
 import { isTraceable, type WorkshopLoad, workshopLoad } from './jobs-in-workshop.js';
 import { type Duration, durationSamples, fitLogNormalDurations } from './log-normal-durations.js';
 
-/** The default weighs as much as this many finished jobs: after 8, half the answer is the clinic's own. */
-const PRIOR_WEIGHT = 8;
-const SAMPLES = 60;
 /** Only recent jobs speak for the workshop of today, days (common practice, no source). */
 const HISTORY_DAYS = 3 * 365;
 
@@ -28,19 +25,10 @@ export function estimateTurnaround(
 ): TurnaroundEstimate {
   const loadOn = workshopLoad(jobs);
   const { durations, meanLogLoad } = familyDurations(jobs, loadOn, family, today);
-  const standard = defaultTurnaround(family, rules);
-  const model = fitLogNormalDurations(durations, { ...standard, weight: PRIOR_WEIGHT });
+  const model = fitLogNormalDurations(durations, defaultTurnaround(family, rules));
   const jobsUsed = durations.filter((d) => !d.running).length;
   const load = Math.log1p(inWorkshop ?? loadOn(today)) - meanLogLoad;
-  return summariseTurnaround(family, durationSamples(model, jobsUsed > 0 ? load : 0, SAMPLES), jobsUsed);
-}
-
-/** Quantiles of equally likely days, ascending. */
-export function summariseTurnaround(
-  family: FamilyId,
-  samplesDays: readonly number[],
-  jobsUsed: number,
-): TurnaroundEstimate {
+  const samplesDays = durationSamples(model, jobsUsed > 0 ? load : 0);
   const at = (p: number) => samplesDays[Math.min(samplesDays.length - 1, Math.floor(p * samplesDays.length))];
   return {
     family,

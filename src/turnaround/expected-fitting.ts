@@ -15,8 +15,6 @@ const remainingShare: Readonly<Record<StageId, number>> = {
   finish: 0.2,
   fit: 0,
 };
-const PRIOR_WEIGHT = 8;
-const SAMPLES = 60;
 
 export interface ExpectedFitting {
   /** Last stage known to be done. */
@@ -90,8 +88,8 @@ export function expectedFitting(job: WorkshopJob, history: StageDurations): Expe
     // A part of the way is relatively less certain than the whole: variances add, so the log SD grows as 1/sqrt.
     medianDays: Math.max(1, standard.medianDays * remainingShare[stage]),
     logSd: standard.logSd / Math.sqrt(remainingShare[stage]),
-    weight: PRIOR_WEIGHT,
+    weight: standard.weight,
   });
-  const samplesDays = durationSamples(model, 0, SAMPLES, waited).map((d) => Math.max(0, d - waited));
+  const samplesDays = durationSamples(model, 0, waited).map((d) => Math.max(0, d - waited));
   return { stage, samplesDays };
 }

@@ -31,6 +31,7 @@ export interface DurationModel {
 /** Slope prior: worth this many units of squared load; 0 slope unless the history says otherwise. */
 const SLOPE_WEIGHT = 4;
 const ITERATIONS = 25;
+const SAMPLES = 60;
 
 /**
  * Log-normal durations with running ones as right-censored, shrunk to a prior.
@@ -92,17 +93,17 @@ function truncatedMoments(mean: number, sd: number, above: number) {
 }
 
 /**
- * Equally likely whole days (at least 1), ascending: quantiles at (i + 1/2)/count of the predictive distribution,
+ * Equally likely whole days (at least 1), ascending: quantiles at (i + 1/2)/60 of the predictive distribution,
  * which is wider than the fitted one by the doubt that remains about its location.
  * `longerThan`: only durations above it (a job that has run this long already).
  */
-export function durationSamples(model: DurationModel, load: number, count: number, longerThan = 0): number[] {
+export function durationSamples(model: DurationModel, load: number, longerThan = 0): number[] {
   const location = model.location + model.slope * load;
   const scale = model.scale * Math.sqrt(1 + 1 / model.weight);
   // By the upper tail, where the share of jobs longer than a very long one keeps its digits.
   const above = longerThan > 0 ? normalCdf((location - Math.log(longerThan)) / scale) : 1;
-  return Array.from({ length: count }, (_, i) => {
-    const longer = Math.max(Number.MIN_VALUE, above * (1 - (i + 0.5) / count));
+  return Array.from({ length: SAMPLES }, (_, i) => {
+    const longer = Math.max(Number.MIN_VALUE, above * (1 - (i + 0.5) / SAMPLES));
     const days = Math.exp(location - scale * normalQuantile(longer));
     return Math.max(1, Math.round(days), Math.ceil(longerThan));
   });

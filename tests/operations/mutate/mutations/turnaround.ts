@@ -2,6 +2,12 @@ import type { MutationGroup } from '../mutation.js';
 
 export const turnaround: readonly MutationGroup[] = [
   {
+    harm: 'two of the clinic’s own jobs move everybody’s date',
+    file: 'src/turnaround/default-turnaround.ts',
+    tests: ['tests/turnaround/estimate-turnaround.test.ts'],
+    changes: [['const WEIGHT = 8', 'const WEIGHT = 0.1']],
+  },
+  {
     harm: [
       'the next device is fitted too late',
       'two of the clinic’s own jobs move everybody’s date, or jobs of years ago do',
@@ -12,7 +18,6 @@ export const turnaround: readonly MutationGroup[] = [
       ['p80Days: at(0.8)', 'p80Days: at(0.5)'],
       ['j.stages.cast <= today &&', ''],
       ['const running = fit === undefined || fit > today', 'const running = fit === undefined'],
-      ['const PRIOR_WEIGHT = 8', 'const PRIOR_WEIGHT = 0.1'],
       ['const HISTORY_DAYS = 3 * 365', 'const HISTORY_DAYS = 30 * 365'],
       ['      j.family === family &&\n', ''],
     ],
@@ -23,7 +28,7 @@ export const turnaround: readonly MutationGroup[] = [
     tests: ['tests/turnaround/workshop-queue.test.ts', 'tests/turnaround/estimate-turnaround.test.ts'],
     changes: [
       ['days === waited ? count - 1 : count', 'count'],
-      ['SAMPLES, waited).map', 'SAMPLES, 0).map'],
+      ['(model, 0, waited).map', '(model, 0, 0).map'],
       ['finish: 0.2', 'finish: 0'],
     ],
   },
