@@ -5,6 +5,8 @@ const shared = globalThis as { onePostgres?: { started: Promise<OnePostgres>; us
 
 /** One PostgreSQL for the whole run; the test files find it by its address in the environment. */
 export default async function globalSetup(): Promise<() => Promise<void>> {
+  // Whoever started this run has one already.
+  if (process.env.TEST_POSTGRES_URL && !shared.onePostgres) return async () => {};
   shared.onePostgres ??= { started: startOnePostgres(), users: 0 };
   const one = shared.onePostgres;
   one.users++;

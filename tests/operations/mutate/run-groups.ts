@@ -16,6 +16,8 @@ export interface Told {
   readonly group: number;
   readonly change: number;
   readonly survived: boolean;
+  /** What failed before anything was broken: the changes of this group say nothing. */
+  readonly red?: string;
 }
 
 const { copy, groups, first } = JSON.parse(process.argv[2] as string) as Asked;
@@ -30,7 +32,6 @@ const vitest = await createVitest('test', {
 try {
   for (const [n, index] of groups.entries()) await breakGroup(index, n === 0 ? first : 0);
 } finally {
-  // The database of the tests ends with it.
   await vitest.close();
 }
 // A test that fails sets the exit code of vitest's process: here it is what was asked for.
@@ -45,7 +46,11 @@ async function breakGroup(index: number, from: number): Promise<void> {
     vitest.invalidateFile(path);
   };
   const red = from === 0 ? await firstFailure(group) : null;
-  if (red !== null) throw new Error(`not green before ${group.file} was broken: ${red}`);
+  if (red !== null) {
+    const told: Told = { group: index, change: group.changes.length - 1, survived: false, red };
+    process.send?.(told);
+    return;
+  }
   for (const [i, [text, broken]] of group.changes.entries()) {
     if (i < from || whole.split(text).length !== 2) continue;
     write(whole.replace(text, () => broken));
