@@ -1,6 +1,7 @@
 import { writeCaseload } from '../exchange/csv/write-caseload.js';
-import { caseloadTables, diffCaseload } from '../exchange/diff-caseload.js';
+import { diffCaseload } from '../exchange/diff-caseload.js';
 import { readCaseload } from '../exchange/read-caseload.js';
+import { caseloadParts } from '../records/caseload.js';
 import { exitCodes } from './exit-codes.js';
 import { countsText, parseOptions, printRefused, type ReadingOptions, readPaths } from './reading-options.js';
 import { terminal, textTable } from './terminal.js';
@@ -17,7 +18,7 @@ export async function importFiles(
   const written = options.out ? await writeCaseload(options.out, caseload) : [];
   const code = refused.length > 0 ? exitCodes.rowsRefused : exitCodes.done;
   if (options.json) {
-    const taken = Object.fromEntries(caseloadTables.map((table) => [table, caseload[table].length]));
+    const taken = Object.fromEntries(caseloadParts.map((table) => [table, caseload[table].length]));
     terminal.out(
       JSON.stringify({ taken, refused, notices, questions, columns, doubtful, diff, written }, null, 2),
     );
@@ -39,12 +40,12 @@ export async function importFiles(
 
 /** What differs from the tables before, with the first changes of each. */
 function printDiff(diff: ReturnType<typeof diffCaseload>): void {
-  const rows = caseloadTables.map((table) => {
+  const rows = caseloadParts.map((table) => {
     const { added, changed, unchanged, untouched } = diff[table];
     return [table, ...[added.length, changed.length, unchanged, untouched].map(String)];
   });
   terminal.out(`\n${textTable(['', 'added', 'changed', 'unchanged', 'only before'], rows)}`);
-  for (const table of caseloadTables)
+  for (const table of caseloadParts)
     for (const { id, fields } of diff[table].changed.slice(0, 10))
       terminal.out(`  ${table} ${id}: ${fields.join(', ')} changed`);
 }

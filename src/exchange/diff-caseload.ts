@@ -1,15 +1,4 @@
-import type { Caseload } from '../records/caseload.js';
-
-type Table = keyof Caseload;
-export const caseloadTables = [
-  'children',
-  'measurements',
-  'markers',
-  'devices',
-  'events',
-  'jobs',
-  'skinChecks',
-] as const;
+import { type Caseload, type CaseloadPart, caseloadParts } from '../records/caseload.js';
 
 export interface ChangedRecord<T> {
   readonly id: string;
@@ -27,20 +16,13 @@ export interface TableDiff<T> {
   readonly untouched: number;
 }
 
-export type CaseloadDiff = { readonly [K in Table]: TableDiff<Caseload[K][number]> };
+export type CaseloadDiff = { readonly [P in CaseloadPart]: TableDiff<Caseload[P][number]> };
 
 /** What taking `after` in would do to `before`, record by record, matched by id: the dry run of an import. */
-export function diffCaseload(before: Caseload, after: Caseload): CaseloadDiff {
-  return {
-    children: diffTable(before.children, after.children),
-    measurements: diffTable(before.measurements, after.measurements),
-    markers: diffTable(before.markers, after.markers),
-    devices: diffTable(before.devices, after.devices),
-    events: diffTable(before.events, after.events),
-    jobs: diffTable(before.jobs, after.jobs),
-    skinChecks: diffTable(before.skinChecks, after.skinChecks),
-  };
-}
+export const diffCaseload = (before: Caseload, after: Caseload): CaseloadDiff =>
+  Object.fromEntries(
+    caseloadParts.map((part) => [part, diffTable<{ readonly id: string }>(before[part], after[part])]),
+  ) as unknown as CaseloadDiff;
 
 function diffTable<T extends { readonly id: string }>(
   before: readonly T[],

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { DoorpostError } from '../errors.js';
 import type { Caseload } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
+import type { Device } from '../records/device.js';
 import { measureIds } from '../records/measure.js';
 import { familyFacts } from '../rules/family-facts.js';
 import type { FitRules } from '../rules/fit-rule.js';
@@ -12,14 +13,11 @@ import { measureHeading } from './csv/measure-names.js';
 import { readChildren } from './csv/read-children.js';
 import type { DateOrder } from './csv/read-date.js';
 import { readDevices } from './csv/read-devices.js';
-import { readEvents } from './csv/read-events.js';
-import { readJobs } from './csv/read-jobs.js';
-import { readMarkers } from './csv/read-markers.js';
 import { readMeasurements } from './csv/read-measurements.js';
-import type { ReadSettings, TableResult } from './csv/read-rows.js';
-import { readSkinChecks } from './csv/read-skin-checks.js';
+import { readEvents, readJobs, readMarkers, readSkinChecks } from './csv/read-records.js';
+import type { TableResult } from './csv/read-rows.js';
 import { readTable, type TextTable } from './csv/read-table.js';
-import { tableLayout } from './csv/row-reader.js';
+import { type ReadSettings, tableLayout } from './csv/row-reader.js';
 import { fhirTables } from './fhir/fhir-tables.js';
 import { nearestWord } from './nearest-word.js';
 import type { RefusedRow } from './refused-row.js';
@@ -73,13 +71,8 @@ export async function parseCaseload(
   options: ParseOptions,
 ): Promise<ParsedCaseload> {
   const rules = options.rules ?? loadRules();
-  const settings: ReadSettings = {
-    today: options.today,
-    dateOrder: options.dateOrder ?? 'refuse',
-    lengthUnit: options.lengthUnit ?? null,
-    rules,
-    families: familyFacts(rules),
-  };
+  const { today, dateOrder = 'refuse', lengthUnit = null } = options;
+  const settings = { today, dateOrder, lengthUnit, rules, families: familyFacts(rules) };
   const notices: string[] = [];
   const refused: RefusedRow[] = [];
   const asker = new Asker(options.answers ?? {}, options.takeProbable ?? false);
@@ -190,42 +183,47 @@ function gridOf(text: TextTable): Grid {
 function readTables(
   tables: readonly TextTable[],
   readings: readonly SheetReadings[],
-  settings: ReadSettings,
+  given: Omit<ReadSettings, 'birthDateOf' | 'deviceOf'>,
 ): Pick<ParsedCaseload, 'caseload' | 'refused' | 'notices'> {
   const named = tables.map((text) => ({ text, table: tableOf(text) }));
   const refused: RefusedRow[] = [];
   const notices: string[] = [];
+  const birthDates = new Map<string, IsoDate>();
+  const byId = new Map<string, Device>();
+  const settings: ReadSettings = {
+    ...given,
+    birthDateOf: (id) => birthDates.get(id),
+    deviceOf: (id) => byId.get(id),
+  };
   const readAll = <T extends { readonly id: string }>(
     table: TableName,
-    read: (text: TextTable) => TableResult<T>,
+    read: (text: TextTable, settings: ReadSettings) => TableResult<T>,
     made: readonly { readonly file: string; readonly records: readonly T[] }[] = [],
   ): readonly T[] => {
     const sources = named.flatMap(({ text, table: of }) => {
       if (of !== table) return [];
-      const result = read(text);
+      const result = read(text, settings);
       refused.push(...result.refused);
       notices.push(...result.notices, ...unreadColumns(table, text));
       return [{ file: text.file, records: result.records }];
     });
     return once([...sources, ...made], notices);
   };
-  const children = readAll('children', (text) => readChildren(text, settings));
-  const birthDates = new Map(children.map((child) => [child.id, child.birthDate]));
-  const birthOf = (id: string) => birthDates.get(id) ?? null;
+  const children = readAll('children', readChildren);
+  for (const { id, birthDate } of children) birthDates.set(id, birthDate);
   const known = readings.map(({ file, records }) => {
     const taken = records.filter(({ childId }) => birthDates.has(childId));
     const lost = records.length - taken.length;
     if (lost > 0) notices.push(`${file}: ${lost} readings of children that were refused were left out too.`);
     return { file, records: taken };
   });
-  const measurements = readAll('measurements', (t) => readMeasurements(t, settings, birthOf), known);
-  const markers = readAll('markers', (text) => readMarkers(text, settings, birthOf));
-  const devices = readAll('devices', (text) => readDevices(text, settings, birthOf));
-  const byId = new Map(devices.map((device) => [device.id, device]));
-  const deviceOf = (id: string) => byId.get(id) ?? null;
-  const events = readAll('events', (t) => readEvents(t, settings, deviceOf));
-  const jobs = readAll('jobs', (text) => readJobs(text, settings, birthOf, deviceOf));
-  const skinChecks = readAll('skin', (t) => readSkinChecks(t, settings, birthOf, deviceOf));
+  const measurements = readAll('measurements', readMeasurements, known);
+  const markers = readAll('markers', readMarkers);
+  const devices = readAll('devices', readDevices);
+  for (const device of devices) byId.set(device.id, device);
+  const events = readAll('events', readEvents);
+  const jobs = readAll('jobs', readJobs);
+  const skinChecks = readAll('skin', readSkinChecks);
   return {
     caseload: { children, measurements, markers, devices, events, jobs, skinChecks },
     refused,

@@ -1,18 +1,24 @@
+import type { z } from 'zod';
 import { groupBy } from '../statistics/group-by.js';
-import type { Device, DeviceEvent, WorkshopJob } from './device.js';
-import type { Child, MaturityMarker, Measurement } from './records.js';
-import type { SkinCheck } from './skin-check.js';
+import { deviceEventRecord, deviceRecord, workshopJobRecord } from './device.js';
+import { type Child, childRecord, markerRecord, measurementRecord } from './records.js';
+import { skinCheckRecord } from './skin-check.js';
+
+/** A record of every kind, by its part of a caseload; what belongs to another stands behind it. */
+const recordSchemas = {
+  children: childRecord,
+  measurements: measurementRecord,
+  markers: markerRecord,
+  devices: deviceRecord,
+  events: deviceEventRecord,
+  jobs: workshopJobRecord,
+  skinChecks: skinCheckRecord,
+} as const;
+export type CaseloadPart = keyof typeof recordSchemas;
+export const caseloadParts = Object.keys(recordSchemas) as CaseloadPart[];
 
 /** What people entered, flat: the ground state of a clinic. Everything else is derived from it. */
-export interface Caseload {
-  readonly children: readonly Child[];
-  readonly measurements: readonly Measurement[];
-  readonly markers: readonly MaturityMarker[];
-  readonly devices: readonly Device[];
-  readonly events: readonly DeviceEvent[];
-  readonly jobs: readonly WorkshopJob[];
-  readonly skinChecks: readonly SkinCheck[];
-}
+export type Caseload = { readonly [P in CaseloadPart]: readonly z.output<(typeof recordSchemas)[P]>[] };
 
 /** The same, for one child. */
 export interface ChildRecord extends Omit<Caseload, 'children'> {

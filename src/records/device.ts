@@ -1,7 +1,7 @@
 /** Device records and fit rules: plain data that a clinician can read. Knows nothing of growth or chance. */
 import { z } from 'zod';
 import { measureId, side } from './measure.js';
-import { extra, isoDateText, note } from './records.js';
+import { extra, isoDateText, note, recordId } from './records.js';
 
 export const familyIds = [
   'foot-orthosis',
@@ -57,8 +57,8 @@ const MOST_MM = 1_000_000;
 const hipAngle = z.number().min(0).max(90).nullish();
 
 export const deviceRecord = z.object({
-  id: z.string().min(1).max(80),
-  childId: z.string().min(1).max(80),
+  id: recordId,
+  childId: recordId,
   family: z.string().min(1).max(60),
   /** 'none' for a device of the trunk or head; 'both' for a bilateral frame. */
   side: z.enum(['left', 'right', 'both', 'none']),
@@ -66,7 +66,7 @@ export const deviceRecord = z.object({
   fittedDate: isoDateText.nullable().default(null),
   status: z.enum(['ordered', 'worn', 'retired']).default('worn'),
   /** Id of the device it was cast to take the place of; null where nobody said. */
-  replaces: z.string().min(1).max(80).nullable().default(null),
+  replaces: recordId.nullable().default(null),
   /** Does the plate end behind the toes (no toe overhang to judge)? */
   footplate: z.enum(['full', 'behind-toes', 'none']).default('full'),
   /** Overrides of the family's allowance (growth since cast at which it is outgrown), mm by dimension. */
@@ -105,8 +105,8 @@ export const verdicts = ['loose', 'good', 'tight', 'outgrown'] as const;
 export type Verdict = (typeof verdicts)[number];
 
 export const deviceEventRecord = z.object({
-  id: z.string().min(1).max(80),
-  deviceId: z.string().min(1).max(80),
+  id: recordId,
+  deviceId: recordId,
   date: isoDateText,
   kind: z.enum(eventKinds),
   /** adjusted: which dimension gained room, and how much. verdict: the dimension judged, or null for the device. */
@@ -132,8 +132,8 @@ export const stageIds = ['cast', 'fill', 'rectify', 'mould', 'assemble', 'finish
 export type StageId = (typeof stageIds)[number];
 
 export const workshopJobRecord = z.object({
-  id: z.string().min(1).max(80),
-  deviceId: z.string().min(1).max(80),
+  id: recordId,
+  deviceId: recordId,
   family: z.string().min(1).max(60),
   /** Date each stage was done; 'fit' closes the job. */
   stages: z.partialRecord(z.enum(stageIds), isoDateText),

@@ -11,6 +11,9 @@ export const isoDateText = z
   })
   .meta({ format: 'date' });
 
+/** Of a child, a reading, a device: whatever a clinic's own numbers look like. */
+export const recordId = z.string().min(1).max(80);
+
 /** 'unknown': both references are shown and neither is chosen for the reader. */
 export const sex = z.enum(['male', 'female', 'unknown']);
 export type Sex = z.infer<typeof sex>;
@@ -73,7 +76,7 @@ export const extra = z
   .default({});
 
 export const childRecord = z.object({
-  id: z.string().min(1).max(80),
+  id: recordId,
   /** Shown on pages; never logged, never in a file name or an error text. Empty where the clinic imports numbers only. */
   name: z.string().max(200).default(''),
   birthDate: isoDateText,
@@ -103,8 +106,8 @@ export const childRecord = z.object({
 export type Child = z.infer<typeof childRecord>;
 
 export const measurementRecord = z.object({
-  id: z.string().min(1).max(80),
-  childId: z.string().min(1).max(80),
+  id: recordId,
+  childId: recordId,
   measure: measureId,
   side,
   /** mm, or kg for weight. */
@@ -123,8 +126,8 @@ export type Measurement = z.infer<typeof measurementRecord>;
 
 /** What says how mature a child is, as evidence on tempo. */
 export const markerRecord = z.object({
-  id: z.string().min(1).max(80),
-  childId: z.string().min(1).max(80),
+  id: recordId,
+  childId: recordId,
   date: isoDateText,
   kind: z.enum([
     'bone-age', // value: years

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { side } from './measure.js';
-import { isoDateText, note } from './records.js';
+import { isoDateText, note, recordId } from './records.js';
 
 /** Redness that has not gone this many minutes after the device came off is lasting (NHS Fife leaflet, excerpt: 20-30). */
 export const FADES_WITHIN_MINUTES = 20;
@@ -11,10 +11,10 @@ export type SkinState = (typeof skinStates)[number];
 
 /** One look at the skin, at a visit or told by the family. */
 export const skinCheckFields = z.object({
-  id: z.string().min(1).max(80),
-  childId: z.string().min(1).max(80),
+  id: recordId,
+  childId: recordId,
   /** The device that was taken off; null where it was not said. */
-  deviceId: z.string().min(1).max(80).nullable().default(null),
+  deviceId: recordId.nullable().default(null),
   date: isoDateText,
   /** none; redness that fades within 20 minutes; redness that lasts longer; open skin or a blister. */
   state: z.enum(skinStates),

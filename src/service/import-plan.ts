@@ -1,10 +1,10 @@
-import { caseloadTables, diffCaseload } from '../exchange/diff-caseload.js';
+import { diffCaseload } from '../exchange/diff-caseload.js';
 import { foldText } from '../exchange/headings/fold-words.js';
 import type { ParsedCaseload } from '../exchange/parse-caseload.js';
 import { refusedRowText } from '../exchange/refused-row.js';
 import type { Question } from '../exchange/sheets/questions.js';
 import type { ColumnShown } from '../exchange/sheets/to-tables.js';
-import type { Caseload } from '../records/caseload.js';
+import { type Caseload, caseloadParts } from '../records/caseload.js';
 
 /** What an import would do, in numbers and words. */
 export interface ImportPlan {
@@ -26,7 +26,7 @@ export interface ImportPlan {
 export function importPlan(kept: Caseload, parsed: ParsedCaseload, shown: number): ImportPlan {
   const diff = diffCaseload(kept, parsed.caseload);
   return {
-    tables: caseloadTables.map((table) => ({
+    tables: caseloadParts.map((table) => ({
       table,
       added: diff[table].added.length,
       changed: diff[table].changed.length,

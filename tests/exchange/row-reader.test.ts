@@ -1,10 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { readChildren } from '../../src/exchange/csv/read-children.js';
 import { readDevices } from '../../src/exchange/csv/read-devices.js';
-import { readEvents } from '../../src/exchange/csv/read-events.js';
-import { readJobs } from '../../src/exchange/csv/read-jobs.js';
 import { readMeasurements } from '../../src/exchange/csv/read-measurements.js';
-import { readSkinChecks } from '../../src/exchange/csv/read-skin-checks.js';
+import { readEvents, readJobs, readSkinChecks } from '../../src/exchange/csv/read-records.js';
 import { RowReader, tableLayout } from '../../src/exchange/csv/row-reader.js';
 import { IN_FUTURE } from '../../src/records/check/refuse.js';
 import type { Device } from '../../src/records/device.js';
@@ -12,21 +10,6 @@ import { familyFacts } from '../../src/rules/family-facts.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 
 const rules = loadRules();
-const settings = {
-  today: '2026-11-25',
-  dateOrder: 'refuse' as const,
-  lengthUnit: 'mm',
-  rules,
-  families: familyFacts(rules),
-};
-const table = (...lines: string[]) => {
-  const [headings, ...rows] = lines.map((line) => line.split(','));
-  return { file: 'list', headings, rows: rows.map((cells, n) => ({ row: n + 2, cells })) };
-};
-/** One child's row of one cell besides what each needs. */
-const child = (heading: string, cell: string) =>
-  readChildren(table(`id,birth_date,${heading}`, `A,2018-03-14,${cell}`), settings);
-const born = (id: string) => (id === 'A' ? '2018-03-14' : null);
 const worn = {
   id: 'D',
   childId: 'A',
@@ -42,6 +25,23 @@ const worn = {
   footplate: 'full' as const,
   extra: {},
 } as unknown as Device;
+/** One child, A, and one device, D. */
+const settings = {
+  today: '2026-11-25',
+  dateOrder: 'refuse' as const,
+  lengthUnit: 'mm',
+  rules,
+  families: familyFacts(rules),
+  birthDateOf: (id: string) => (id === 'A' ? '2018-03-14' : undefined),
+  deviceOf: (id: string) => (id === 'D' ? worn : undefined),
+};
+const table = (...lines: string[]) => {
+  const [headings, ...rows] = lines.map((line) => line.split(','));
+  return { file: 'list', headings, rows: rows.map((cells, n) => ({ row: n + 2, cells })) };
+};
+/** One child's row of one cell besides what each needs. */
+const child = (heading: string, cell: string) =>
+  readChildren(table(`id,birth_date,${heading}`, `A,2018-03-14,${cell}`), settings);
 const reader = (headings: string, row: string) => {
   const text = table(headings);
   return new RowReader(tableLayout('children', text), 2, row.split(','), settings);
@@ -111,13 +111,7 @@ describe('a row of a table', () => {
     ]));
 
   it('of a job is of a device that was taken, and fitted once its fit has a day', () => {
-    const jobs = (...rows: string[]) =>
-      readJobs(
-        table('device_id,cast,fit,status', ...rows),
-        settings,
-        () => '2018-03-14',
-        (id) => (id === 'D' ? worn : null),
-      );
+    const jobs = (...rows: string[]) => readJobs(table('device_id,cast,fit,status', ...rows), settings);
     expect(jobs('D,2026-05-01,,', 'D,2026-05-02,2026-06-01,').records).toMatchObject([
       { deviceId: 'D', family: 'kafo', stages: { cast: '2026-05-01' }, status: 'in-progress' },
       { status: 'fitted', stages: { fit: '2026-06-01' } },
@@ -129,13 +123,7 @@ describe('a row of a table', () => {
   });
 
   it('of a skin check is of a day that was, and says what was seen', () => {
-    const checks = (...rows: string[]) =>
-      readSkinChecks(
-        table('child_id,date,state', ...rows),
-        settings,
-        () => '2018-03-14',
-        () => null,
-      );
+    const checks = (...rows: string[]) => readSkinChecks(table('child_id,date,state', ...rows), settings);
     const { records, refused } = checks('A,2026-11-20,lasts', 'A,2026-11-26,open', 'A,2026-11-20,-');
     expect(records).toMatchObject([{ date: '2026-11-20', state: 'lasts' }]);
     expect(refused).toMatchObject([
@@ -146,7 +134,7 @@ describe('a row of a table', () => {
 
   it('of a frame over both legs need not say the side', () =>
     expect(
-      readDevices(table('child_id,family,cast_date', 'A,boots-and-bar,2026-05-01'), settings, born).records,
+      readDevices(table('child_id,family,cast_date', 'A,boots-and-bar,2026-05-01'), settings).records,
     ).toMatchObject([{ side: 'both' }]));
 
   it('keeps what it does not read, without the quote that keeps it from being run', () => {
@@ -156,7 +144,7 @@ describe('a row of a table', () => {
 });
 
 describe('a reading', () => {
-  const read = (...lines: string[]) => readMeasurements(table(...lines), settings, born);
+  const read = (...lines: string[]) => readMeasurements(table(...lines), settings);
   it('has the side written, one letter or whole; a measure of the body has none', () => {
     const { records, refused } = read(
       'child_id,date,measure,side,value',
@@ -196,11 +184,7 @@ describe('a reading', () => {
 
 describe('a device', () => {
   const read = (row: string) =>
-    readDevices(
-      table('child_id,family,side,cast_date,fitted_date,limit_knee_height_cm', row),
-      settings,
-      born,
-    );
+    readDevices(table('child_id,family,side,cast_date,fitted_date,limit_knee_height_cm', row), settings);
   it('is ordered until it is fitted, on the side written, its sizes in mm', () => {
     expect(read('A,kafo,l,2026-05-01,,34').records).toMatchObject([
       { side: 'left', status: 'ordered', fittedDate: null, limitsMm: { knee_height: 340 } },
@@ -225,9 +209,7 @@ describe('a device', () => {
 
 describe('an event', () => {
   const read = (row: string) =>
-    readEvents(table('device_id,date,kind,verdict,measure,side,change_mm,note', row), settings, (id) =>
-      id === 'D' ? worn : null,
-    );
+    readEvents(table('device_id,date,kind,verdict,measure,side,change_mm,note', row), settings);
   it('keeps its side and its figure', () => {
     expect(read('D,2026-07-01,adjusted,,knee_height,l,6,').records).toMatchObject([
       { kind: 'adjusted', side: 'left', changeMm: 6 },

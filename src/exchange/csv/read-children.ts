@@ -3,9 +3,9 @@ import { childFieldNames } from '../../records/child-fields.js';
 import { type Child, type ConditionId, conditionIds } from '../../records/records.js';
 import { plainWord } from './columns.js';
 import { readFields } from './read-fields.js';
-import { type ReadSettings, readRows, type TableResult } from './read-rows.js';
+import { readRows, type TableResult } from './read-rows.js';
 import type { TextTable } from './read-table.js';
-import type { RowReader } from './row-reader.js';
+import type { ReadSettings, RowReader } from './row-reader.js';
 
 /** Read by their kind; number, conditions and days of the week are read here. */
 const OWN = childFieldNames.filter((f) => f !== 'conditions' && f !== 'transportDays' && f !== 'extra');

@@ -1,4 +1,4 @@
-import { deviceFaults } from '../../records/check/device-faults.js';
+import { caseloadFaults } from '../../records/check/caseload-faults.js';
 import type { Device } from '../../records/device.js';
 import type { MeasureId } from '../../records/measure.js';
 import { isLengthUnit, toBaseUnit, unitNamed } from '../../records/units.js';
@@ -8,27 +8,18 @@ import { plainWord } from './columns.js';
 import { type DeviceSize, deviceSizeHeading, deviceSizes } from './device-size-heading.js';
 import { readFields } from './read-fields.js';
 import { readNumber } from './read-number.js';
-import { type ReadSettings, readRows, type TableResult } from './read-rows.js';
+import { readRows, type TableResult } from './read-rows.js';
 import type { TextTable } from './read-table.js';
-import type { RowReader, TableLayout } from './row-reader.js';
+import type { ReadSettings, RowReader, TableLayout } from './row-reader.js';
 
 /** devices.csv, with allowance_, limit_ and extension_ columns a measure. */
-export function readDevices(
-  text: TextTable,
-  settings: ReadSettings,
-  birthOf: (childId: string) => string | null,
-): TableResult<Device> {
+export function readDevices(text: TextTable, settings: ReadSettings): TableResult<Device> {
   return readRows('devices', text, settings, (row, layout) => {
-    const [childId, birthDate] = row.of('child', birthOf);
+    const [childId] = row.child();
     const family = readFamily(row, settings.rules);
     const own = readFields(row, 'devices', [
-      'side',
-      'castDate',
-      'fittedDate',
-      'footplate',
-      'hipAngleFrom',
-      'hipAngleTo',
-      'replaces',
+      ...(['side', 'castDate', 'fittedDate', 'footplate'] as const),
+      ...(['hipAngleFrom', 'hipAngleTo', 'replaces'] as const),
     ]);
     const { castDate, fittedDate } = own;
     const side = sideOf(own.side, settings.rules.get(family));
@@ -45,11 +36,7 @@ export function readDevices(
       extensionRangeMm: sizes.extension,
       extra: row.extra(sizes.columnsRead),
     } satisfies Device;
-    if (row.ok && birthDate)
-      row.refuseFaults(
-        deviceFaults(device, { birthDate, today: settings.today, families: settings.families }),
-        sizes.headings,
-      );
+    if (row.ok) row.refuseFaults(caseloadFaults({ devices: [device] }, settings), sizes.headings);
     return row.ok ? [device] : [];
   });
 }

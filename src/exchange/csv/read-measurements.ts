@@ -8,10 +8,10 @@ import { ownValue } from '../own-value.js';
 import { plainWord } from './columns.js';
 import { measureHeading, measureNamed } from './measure-names.js';
 import { readFields } from './read-fields.js';
-import { type ReadSettings, readRows, type TableResult } from './read-rows.js';
+import { readRows, type TableResult } from './read-rows.js';
 import { readSize } from './read-size.js';
 import type { TextTable } from './read-table.js';
-import { plainCell, type RowReader, type TableLayout } from './row-reader.js';
+import { plainCell, type ReadSettings, type RowReader, type TableLayout } from './row-reader.js';
 
 /** One cell that holds a reading, with what its heading says of it. */
 interface ReadingCell {
@@ -26,17 +26,13 @@ interface ReadingCell {
  * measurements.csv, long (one row a reading: measure, side, value) or wide (one row a visit, one column a
  * measure and side). In a wide row each cell stands for itself: a refused one leaves the others.
  */
-export function readMeasurements(
-  text: TextTable,
-  settings: ReadSettings,
-  birthOf: (childId: string) => string | null,
-): TableResult<Measurement> {
+export function readMeasurements(text: TextTable, settings: ReadSettings): TableResult<Measurement> {
   let cells: ReadingCell[] | null = null;
   let indices: Set<number> | null = null;
   return readRows('measurements', text, settings, (row, layout) => {
     const valued = (cells ??= readingCells(layout));
     const ofValues = (indices ??= new Set(valued.map(({ index }) => index)));
-    const [childId, birthDate] = row.of('child', birthOf);
+    const [childId, birthDate] = row.child();
     const visit: Visit = {
       id: row.upTo('id', 80),
       childId,
@@ -55,7 +51,7 @@ export function readMeasurements(
       const span = { from: birthDate, since: 'birth', today: settings.today };
       row.refuseFaults(dateFaults('Reading', 'date', visit.date, span));
     }
-    if (!row.ok || birthDate === null) return [];
+    if (!row.ok || birthDate === undefined) return [];
     const long = layout.at.has('measure');
     return valued
       .filter((cell) => long || (row.cells[cell.index] ?? '') !== '')

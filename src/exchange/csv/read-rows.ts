@@ -1,22 +1,7 @@
-import type { Families } from '../../records/check/device-faults.js';
-import type { IsoDate } from '../../records/dates.js';
-import type { FitRules } from '../../rules/fit-rule.js';
 import { inOwnWords, type RefusedRow } from '../refused-row.js';
 import type { TableName } from './columns.js';
-import type { DateOrder } from './read-date.js';
 import type { TextTable } from './read-table.js';
-import { RowReader, type TableLayout, tableLayout } from './row-reader.js';
-
-export interface ReadSettings {
-  readonly today: IsoDate;
-  readonly dateOrder: DateOrder;
-  /** Unit of lengths where no cell, column or heading says one; null to refuse such rows. */
-  readonly lengthUnit: string | null;
-  /** Device families that can be named, with where each is worn. */
-  readonly rules: FitRules;
-  /** What records are checked against of these families. */
-  readonly families: Families;
-}
+import { type ReadSettings, RowReader, type TableLayout, tableLayout } from './row-reader.js';
 
 /** What one table gave: rows that can be used, rows refused, and remarks for the person who sent the file. */
 export interface TableResult<T> {

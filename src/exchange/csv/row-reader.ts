@@ -1,6 +1,9 @@
 import { columnName } from '../../records/about-field.js';
+import type { CaseloadContext } from '../../records/check/caseload-faults.js';
 import { CANNOT_BE, type Fault } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
+import type { Device } from '../../records/device.js';
+import type { FitRules } from '../../rules/fit-rule.js';
 import { ownValue } from '../own-value.js';
 import type { RefusedRow } from '../refused-row.js';
 import { remembered } from '../remembered.js';
@@ -16,6 +19,14 @@ const WORDS_NOTHING = ['', '-', '–', 'n/a', 'na', 'none', 'null'];
 
 /** A word that can be chosen, plain: the same few in every row. */
 const plainOption = remembered(plainWord);
+
+export interface ReadSettings extends CaseloadContext {
+  readonly dateOrder: DateOrder;
+  /** Unit of lengths where no cell, column or heading says one; null to refuse such rows. */
+  readonly lengthUnit: string | null;
+  /** Device families that can be named, with where each is worn. */
+  readonly rules: FitRules;
+}
 
 /** Where each known column stands in a table, and which headings are left over. */
 export interface TableLayout {
@@ -47,7 +58,7 @@ export class RowReader {
     readonly layout: TableLayout,
     readonly row: number,
     readonly cells: readonly string[],
-    private readonly settings: { readonly dateOrder: DateOrder },
+    private readonly settings: Pick<ReadSettings, 'dateOrder' | 'birthDateOf' | 'deviceOf'>,
     /** Ids made of content so far, of the whole table. */
     private readonly made: Set<string> = new Set(),
   ) {}
@@ -115,12 +126,22 @@ export class RowReader {
     return false;
   }
 
-  /** The id of the child or device that the row is of, and what is known of it; refused where none of that id was taken. */
-  of<T>(whom: 'child' | 'device', known: (id: string) => T | null): readonly [id: string, T | null] {
+  /** The child that the row is of, and when it was born; refused where none of that id was taken. */
+  child(): readonly [id: string, birthDate: IsoDate | undefined] {
+    return this.of('child', this.settings.birthDateOf);
+  }
+
+  /** The same of a device. */
+  device(): readonly [id: string, device: Device | undefined] {
+    return this.of('device', this.settings.deviceOf);
+  }
+
+  private of<T>(whom: 'child' | 'device', known: (id: string) => T | undefined) {
     const id = this.required(`${whom}_id`);
     const found = known(id);
-    if (id !== '' && found === null) this.refuse(`${whom}_id`, `is not the id of a ${whom} that was taken`);
-    return [id, found];
+    if (id !== '' && found === undefined)
+      this.refuse(`${whom}_id`, `is not the id of a ${whom} that was taken`);
+    return [id, found] as const;
   }
 
   /** One of a list of words, by the words themselves or by aliases; `whenEmpty` where nothing is written. */

@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import { stringify } from 'csv-stringify/sync';
 import type { Caseload } from '../../records/caseload.js';
 import type { Device } from '../../records/device.js';
-import { type MeasureId, measureIds, measures } from '../../records/measure.js';
+import { measureIds, measures } from '../../records/measure.js';
 import { columnOf, columns, plainWord, type TableName, tableNames } from './columns.js';
-import { deviceSizeHeading } from './device-size-heading.js';
+import { deviceSizeHeading, deviceSizes } from './device-size-heading.js';
 import { measureHeading } from './measure-names.js';
 import { weekdayWords } from './read-children.js';
 import { safeCell } from './row-reader.js';
@@ -105,16 +105,11 @@ function readAsOwn(table: TableName, heading: string): boolean {
 }
 
 function sizeCells(device: Device): Row {
-  const sizes = {
-    allowance: device.allowancesMm,
-    limit: device.limitsMm,
-    extension: device.extensionRangeMm,
-  };
   return Object.fromEntries(
-    Object.entries(sizes).flatMap(([pattern, byMeasure]) =>
+    Object.entries(deviceSizes).flatMap(([size, field]) =>
       measureIds
-        .filter((id: MeasureId) => byMeasure[id] !== undefined)
-        .map((id) => [`${pattern}_${id}_mm`, byMeasure[id] as number]),
+        .filter((id) => device[field][id] !== undefined)
+        .map((id) => [`${size}_${id}_mm`, device[field][id] as number]),
     ),
   );
 }

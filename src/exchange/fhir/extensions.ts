@@ -68,7 +68,10 @@ export function extensionFlag(resource: Extended, name: string, whenAbsent: bool
 }
 
 /** A map of ours (extra columns, allowances by measure) as nested extensions: name with entries of key and value. */
-export function mapExtension(name: string, map: Readonly<Record<string, string | number>>): Extension[] {
+export function mapExtension(
+  name: string,
+  map: Readonly<Partial<Record<string, string | number>>>,
+): Extension[] {
   return Object.entries(map).map(([key, value]) => ({
     url: OWN_EXTENSION + name,
     extension: [
@@ -101,9 +104,11 @@ export function fhirId(ownId: string): string {
   return `h-${createHash('sha256').update(ownId).digest('hex').slice(0, 40)}`;
 }
 
-export function ownIdentifier(kind: string, ownId: string): Identifier[] {
-  return [{ system: OWN_ID + kind, value: ownId }];
-}
+/** What a resource of ours is known by. */
+export const identity = (kind: string, ownId: string): { id: string; identifier: Identifier[] } => ({
+  id: fhirId(ownId),
+  identifier: [{ system: OWN_ID + kind, value: ownId }],
+});
 
 /** Our own id where the resource carries it, else the resource's id. */
 export function ownIdOf(

@@ -1,5 +1,6 @@
 import { stageIds } from '../../records/device.js';
-import type { TableName } from '../csv/columns.js';
+import { columns, type TableName } from '../csv/columns.js';
+import { deviceSizes } from '../csv/device-size-heading.js';
 import type { TextTable } from '../csv/read-table.js';
 import { safeCell } from '../csv/row-reader.js';
 import { ownValue } from '../own-value.js';
@@ -152,68 +153,34 @@ function childCells(p: Read<'Patient'>, { conditions, latex }: ResourceIndex): C
 
 function observationRow(o: Read<'Observation'>, index: ResourceIndex): Row | null {
   if (o.status === 'entered-in-error' || o.status === 'cancelled') return null;
-  const of: ObservationOf = {
+  const said: Cells = {
     child_id: resolve(index.ownId, o.subject),
     device_id: resolve(index.ownId, o.device),
     date: o.effectiveDateTime ?? o.effectivePeriod?.start ?? '',
     side: sideOfBodySite(o.bodySite) ?? '',
     note: o.note?.[0]?.text ?? '',
     observer: o.performer?.[0]?.display ?? '',
+    method: o.method?.text ?? '',
+    verdict: o.valueString ?? '',
+  };
+  /** What the table has a column for. */
+  const row = (table: 'measurements' | 'markers' | 'skin' | 'events', kind: string, own: Cells): Row => {
+    const cells = { id: ownIdOf(kind, o), ...said, ...own, ...extensionCells(o, table) };
+    const known = Object.entries(cells).filter(([name]) => columns[table].some((c) => c.name === name));
+    return { table, cells: Object.fromEntries(known) };
   };
   const measure = measureOfConcept(o.code);
-  if (measure !== null && o.valueQuantity) return measurementRow(o, measure, o.valueQuantity, of);
+  if (measure !== null && o.valueQuantity) {
+    const { table, cells } = row('measurements', 'measurement', { measure, ...valueCells(o.valueQuantity) });
+    return { table, cells: { ...cells, ...extraCells(o) } };
+  }
   const marker = codeOf(o.code, OWN.marker);
-  if (marker !== null) return markerRow(o, marker, of);
+  if (marker !== null)
+    return row('markers', 'marker', { kind: marker, value: String(o.valueQuantity?.value ?? '') });
   const skin = codeOf(o.code, OWN.skin);
-  if (skin !== null) return skinRow(o, skin, of);
+  if (skin !== null) return row('skin', 'skin-check', { state: skin });
   const event = codeOf(o.code, OWN.event);
-  return event === null ? null : eventRow(o, event, of);
-}
-
-/** What every observation says of whom, what and when. */
-type ObservationOf = Readonly<
-  Record<'child_id' | 'device_id' | 'date' | 'side' | 'note' | 'observer', string>
->;
-
-function measurementRow(
-  o: Read<'Observation'>,
-  measure: string,
-  value: ReadQuantity,
-  { child_id, date, side, observer }: ObservationOf,
-): Row {
-  const cells = {
-    id: ownIdOf('measurement', o),
-    child_id,
-    date,
-    measure,
-    side,
-    ...valueCells(value),
-    method: o.method?.text ?? '',
-    observer,
-    ...extensionCells(o, 'measurements'),
-    ...extraCells(o),
-  };
-  return { table: 'measurements', cells };
-}
-
-function markerRow(o: Read<'Observation'>, kind: string, { child_id, date }: ObservationOf): Row {
-  const value = String(o.valueQuantity?.value ?? '');
-  const cells = { id: ownIdOf('marker', o), child_id, date, kind, value, ...extensionCells(o, 'markers') };
-  return { table: 'markers', cells };
-}
-
-function skinRow(o: Read<'Observation'>, state: string, of: ObservationOf): Row {
-  return {
-    table: 'skin',
-    cells: { id: ownIdOf('skin-check', o), ...of, state, ...extensionCells(o, 'skin') },
-  };
-}
-
-function eventRow(o: Read<'Observation'>, kind: string, of: ObservationOf): Row {
-  const { child_id: _child, observer: _observer, ...own } = of;
-  const verdict = o.valueString ?? '';
-  const cells = { id: ownIdOf('event', o), ...own, kind, verdict, ...extensionCells(o, 'events') };
-  return { table: 'events', cells };
+  return event === null ? null : row('events', 'event', { kind: event });
 }
 
 const UCUM_UNITS: Readonly<Record<string, string>> = { '[in_i]': 'inch', '[ft_i]': 'ft', '[lb_av]': 'lb' };
@@ -230,11 +197,12 @@ function deviceCells(d: Read<'Device'>, index: ResourceIndex): Cells {
   const id = ownIdOf('device', d);
   const use = index.uses.get(id);
   const own = extensionCells(d, 'devices');
-  const sizes = (name: string, column: string) =>
-    Object.entries(extensionMap<number>(d, name)).map(([measure, mm]) => [
-      `${column}_${measure}_mm`,
+  const sizes = Object.keys(deviceSizes).flatMap((size) =>
+    Object.entries(extensionMap<number>(d, `${size}-mm`)).map(([measure, mm]) => [
+      `${size}_${measure}_mm`,
       String(mm),
-    ]);
+    ]),
+  );
   return {
     id,
     child_id: resolve(index.ownId, d.patient ?? use?.subject),
@@ -244,11 +212,7 @@ function deviceCells(d: Read<'Device'>, index: ResourceIndex): Cells {
     cast_date: own.cast_date || (d.manufactureDate ?? ''),
     fitted_date: use?.timingPeriod?.start ?? use?.timingDateTime ?? '',
     status: statusOf(d, use),
-    ...Object.fromEntries([
-      ...sizes('allowance-mm', 'allowance'),
-      ...sizes('limit-mm', 'limit'),
-      ...sizes('extension-mm', 'extension'),
-    ]),
+    ...Object.fromEntries(sizes),
     ...extraCells(d),
   };
 }

@@ -6,103 +6,68 @@ import { z } from 'zod';
  */
 const text = z.string();
 const date = z.string().describe('a date as 2024-03-17');
-const coding = z.object({ system: text.optional(), code: text.optional(), display: text.optional() });
-const concept = z.object({ coding: z.array(coding).optional(), text: text.optional() });
-const identifier = z.object({ system: text.optional(), value: text.optional() });
-const reference = z.object({ reference: text.optional(), display: text.optional() });
-const quantity = z.object({ value: z.number().optional(), unit: text.optional(), code: text.optional() });
-const period = z.object({ start: date.optional() });
-const value = {
-  valueString: text.optional(),
-  valueDecimal: z.number().optional(),
-  valueBoolean: z.boolean().optional(),
-};
-const extension = z.object({
-  url: text,
-  ...value,
-  extension: z.array(z.object({ url: text, ...value })).optional(),
+/** What may be left out, as nearly everything may. */
+const some = <F extends z.ZodRawShape>(fields: F) => z.object(fields).partial();
+const concept = some({
+  coding: z.array(some({ system: text, code: text, display: text })),
+  text,
 });
-const resource = {
-  id: text.optional(),
-  identifier: z.array(identifier).optional(),
-  extension: z.array(extension).optional(),
-};
+const reference = some({ reference: text, display: text });
+const identifier = some({ system: text, value: text });
+const quantity = some({ value: z.number(), unit: text, code: text });
+const period = some({ start: date });
+const value = some({ valueString: text, valueDecimal: z.number(), valueBoolean: z.boolean() });
+const extension = value.extend({
+  url: text,
+  extension: z.array(value.extend({ url: text })).optional(),
+});
+const resource = <T extends string, F extends z.ZodRawShape>(type: T, fields: F) =>
+  some({ id: text, identifier: z.array(identifier), extension: z.array(extension), ...fields }).extend({
+    resourceType: z.literal(type),
+  });
 
 const schemas = {
-  Patient: z.object({
-    resourceType: z.literal('Patient'),
-    ...resource,
-    active: z.boolean().optional(),
-    name: z
-      .array(
-        z.object({
-          text: text.optional(),
-          family: text.optional(),
-          // A list of texts may hold null where only an extension is given.
-          given: z.array(text.nullable()).optional(),
-        }),
-      )
-      .optional(),
-    telecom: z.array(z.object({ value: text.optional() })).optional(),
-    gender: text.optional(),
-    birthDate: date.optional(),
-    deceasedBoolean: z.boolean().optional(),
-    deceasedDateTime: date.optional(),
-    communication: z.array(z.object({ language: concept })).optional(),
+  Patient: resource('Patient', {
+    active: z.boolean(),
+    // A list of texts may hold null where only an extension is given.
+    name: z.array(some({ text, family: text, given: z.array(text.nullable()) })),
+    telecom: z.array(some({ value: text })),
+    gender: text,
+    birthDate: date,
+    deceasedBoolean: z.boolean(),
+    deceasedDateTime: date,
+    communication: z.array(z.object({ language: concept })),
   }),
-  Observation: z.object({
-    resourceType: z.literal('Observation'),
-    ...resource,
-    status: text.optional(),
-    code: concept.optional(),
-    subject: reference.optional(),
-    device: reference.optional(),
-    effectiveDateTime: date.optional(),
-    effectivePeriod: period.optional(),
-    bodySite: concept.optional(),
-    method: concept.optional(),
-    performer: z.array(reference).optional(),
-    valueQuantity: quantity.optional(),
-    valueString: text.optional(),
-    note: z.array(z.object({ text: text.optional() })).optional(),
+  Observation: resource('Observation', {
+    status: text,
+    code: concept,
+    subject: reference,
+    device: reference,
+    effectiveDateTime: date,
+    effectivePeriod: period,
+    bodySite: concept,
+    method: concept,
+    performer: z.array(reference),
+    valueQuantity: quantity,
+    valueString: text,
+    note: z.array(some({ text })),
   }),
-  Condition: z.object({
-    resourceType: z.literal('Condition'),
-    ...resource,
-    subject: reference.optional(),
-    code: concept.optional(),
+  Condition: resource('Condition', { subject: reference, code: concept }),
+  AllergyIntolerance: resource('AllergyIntolerance', { patient: reference, code: concept }),
+  Device: resource('Device', { status: text, type: concept, patient: reference, manufactureDate: date }),
+  DeviceUseStatement: resource('DeviceUseStatement', {
+    status: text,
+    subject: reference,
+    device: reference,
+    bodySite: concept,
+    timingPeriod: period,
+    timingDateTime: date,
   }),
-  AllergyIntolerance: z.object({
-    resourceType: z.literal('AllergyIntolerance'),
-    ...resource,
-    patient: reference.optional(),
-    code: concept.optional(),
-  }),
-  Device: z.object({
-    resourceType: z.literal('Device'),
-    ...resource,
-    status: text.optional(),
-    type: concept.optional(),
-    patient: reference.optional(),
-    manufactureDate: date.optional(),
-  }),
-  DeviceUseStatement: z.object({
-    resourceType: z.literal('DeviceUseStatement'),
-    ...resource,
-    status: text.optional(),
-    subject: reference.optional(),
-    device: reference.optional(),
-    bodySite: concept.optional(),
-    timingPeriod: period.optional(),
-    timingDateTime: date.optional(),
-  }),
-  Task: z.object({
-    resourceType: z.literal('Task'),
-    ...resource,
-    status: text.optional(),
-    focus: reference.optional(),
-    code: concept.optional(),
-    output: z.array(z.object({ type: concept.optional(), valueDate: date.optional() })).optional(),
+  Task: resource('Task', {
+    status: text,
+    focus: reference,
+    code: concept,
+    output: z.array(some({ type: concept, valueDate: date })),
   }),
 } as const;
 

@@ -1,6 +1,7 @@
 import type {
   AllergyIntolerance,
   Bundle,
+  CodeableConcept,
   Condition,
   DeviceUseStatement,
   Device as FhirDevice,
@@ -16,8 +17,9 @@ import { measures, type Side } from '../../records/measure.js';
 import { avoidsLatex, type Child, type MaturityMarker, type Measurement } from '../../records/records.js';
 import type { SkinCheck } from '../../records/skin-check.js';
 import { conditionNames } from '../../words/condition-names.js';
+import { deviceSizes } from '../csv/device-size-heading.js';
 import { isVitalSign, measureConcept, OWN, ownConcept, UCUM } from './codes.js';
-import { fhirId, mapExtension, ownExtension, ownExtensions, ownIdentifier } from './extensions.js';
+import { fhirId, identity, mapExtension, ownExtension, ownExtensions } from './extensions.js';
 
 /** Base of the addresses in a bundle; '.invalid' is reserved, so that nobody looks there (RFC 2606). */
 const BASE = 'http://doorpost.invalid/fhir';
@@ -65,8 +67,7 @@ export const reference = (type: 'Patient' | 'Device', ownId: string) => ({
 function patient(c: Child): Patient {
   return {
     resourceType: 'Patient',
-    id: fhirId(c.id),
-    identifier: ownIdentifier('child', c.id),
+    ...identity('child', c.id),
     active: c.status === 'active',
     ...(c.name ? { name: [{ text: c.name }] } : {}),
     gender: c.sex,
@@ -118,37 +119,54 @@ const codedStatus = (system: string, code: string) => ({
   coding: [{ system: `http://terminology.hl7.org/CodeSystem/${system}`, code }],
 });
 
-function measurementObservation(m: Measurement): Observation {
-  const { sided, landmark } = measures[m.measure];
+/** What many kinds of records have in common, where they have it. */
+interface Observed {
+  readonly id: string;
+  readonly date: string;
+  readonly childId?: string;
+  readonly deviceId?: string | null;
+  readonly side?: Side | null;
+  readonly observer?: string;
+  readonly note?: string;
+}
+
+function observation(
+  kind: string,
+  { id, date, childId, deviceId, side, observer, note }: Observed,
+  code: CodeableConcept,
+  more: Partial<Observation>,
+): Observation {
   return {
     resourceType: 'Observation',
-    id: fhirId(m.id),
-    identifier: ownIdentifier('measurement', m.id),
+    ...identity(kind, id),
     status: 'final',
-    ...(isVitalSign(m.measure)
-      ? {
-          category: [
-            {
-              coding: [
-                { system: 'http://terminology.hl7.org/CodeSystem/observation-category', code: 'vital-signs' },
-              ],
-            },
-          ],
-        }
-      : {}),
-    code: measureConcept(m.measure),
-    subject: reference('Patient', m.childId),
-    effectiveDateTime: m.date,
-    ...(sided ? { bodySite: sideConcept(m.side) } : {}),
+    code,
+    ...(childId ? { subject: reference('Patient', childId) } : {}),
+    ...(deviceId ? { device: reference('Device', deviceId) } : {}),
+    effectiveDateTime: date,
+    ...(side ? { bodySite: sideConcept(side) } : {}),
+    ...(observer ? { performer: [{ display: observer }] } : {}),
+    ...(note ? { note: [{ text: note }] } : {}),
+    ...more,
+  };
+}
+
+const VITAL_SIGNS = {
+  coding: [{ system: 'http://terminology.hl7.org/CodeSystem/observation-category', code: 'vital-signs' }],
+};
+
+function measurementObservation(m: Measurement): Observation {
+  const { sided, landmark } = measures[m.measure];
+  return observation('measurement', { ...m, side: sided ? m.side : null }, measureConcept(m.measure), {
+    ...(isVitalSign(m.measure) ? { category: [VITAL_SIGNS] } : {}),
     valueQuantity: quantity(m),
     ...(m.method ? { method: { text: m.method } } : {}),
-    ...(m.observer ? { performer: [{ display: m.observer }] } : {}),
     extension: [
       ...ownExtension('landmark', landmark),
       ...ownExtensions('measurements', m),
       ...mapExtension('column', m.extra),
     ],
-  };
+  });
 }
 
 function sideConcept(side: Side | Device['side']) {
@@ -162,33 +180,22 @@ function quantity({ measure, value }: Measurement): Quantity {
   return { value: Number(`${value}e-1`), unit: 'cm', system: UCUM, code: 'cm' };
 }
 
-function markerObservation(k: MaturityMarker): Observation {
-  return {
-    resourceType: 'Observation',
-    id: fhirId(k.id),
-    identifier: ownIdentifier('marker', k.id),
-    status: 'final',
-    code: ownConcept(OWN.marker, k.kind),
-    subject: reference('Patient', k.childId),
-    effectiveDateTime: k.date,
+const markerObservation = (k: MaturityMarker): Observation =>
+  observation('marker', k, ownConcept(OWN.marker, k.kind), {
     valueQuantity: { value: k.value },
     extension: ownExtensions('markers', k),
-  };
-}
+  });
 
 function deviceResource(d: Device): FhirDevice {
   return {
     resourceType: 'Device',
-    id: fhirId(d.id),
-    identifier: ownIdentifier('device', d.id),
+    ...identity('device', d.id),
     status: d.status === 'retired' ? 'inactive' : 'active',
     type: ownConcept(OWN.family, d.family),
     patient: reference('Patient', d.childId),
     extension: [
       ...ownExtensions('devices', d),
-      ...mapExtension('allowance-mm', d.allowancesMm as Record<string, number>),
-      ...mapExtension('limit-mm', d.limitsMm as Record<string, number>),
-      ...mapExtension('extension-mm', d.extensionRangeMm as Record<string, number>),
+      ...Object.entries(deviceSizes).flatMap(([size, field]) => mapExtension(`${size}-mm`, d[field])),
       ...mapExtension('column', d.extra),
     ],
   };
@@ -209,45 +216,19 @@ function deviceUse(d: Device): DeviceUseStatement {
 }
 
 /** What the skin looked like; the code is what was found. */
-function skinObservation(s: SkinCheck): Observation {
-  return {
-    resourceType: 'Observation',
-    id: fhirId(s.id),
-    identifier: ownIdentifier('skin-check', s.id),
-    status: 'final',
-    code: ownConcept(OWN.skin, s.state),
-    subject: reference('Patient', s.childId),
-    ...(s.deviceId === null ? {} : { device: reference('Device', s.deviceId) }),
-    effectiveDateTime: s.date,
-    ...(s.side ? { bodySite: sideConcept(s.side) } : {}),
-    ...(s.observer ? { performer: [{ display: s.observer }] } : {}),
-    ...(s.note ? { note: [{ text: s.note }] } : {}),
-    extension: ownExtensions('skin', s),
-  };
-}
+const skinObservation = (s: SkinCheck): Observation =>
+  observation('skin-check', s, ownConcept(OWN.skin, s.state), { extension: ownExtensions('skin', s) });
 
-function eventObservation(e: DeviceEvent, childId: string | undefined): Observation {
-  return {
-    resourceType: 'Observation',
-    id: fhirId(e.id),
-    identifier: ownIdentifier('event', e.id),
-    status: 'final',
-    code: ownConcept(OWN.event, e.kind),
-    ...(childId === undefined ? {} : { subject: reference('Patient', childId) }),
-    device: reference('Device', e.deviceId),
-    effectiveDateTime: e.date,
-    ...(e.side ? { bodySite: sideConcept(e.side) } : {}),
+const eventObservation = (e: DeviceEvent, childId: string | undefined): Observation =>
+  observation('event', { ...e, childId }, ownConcept(OWN.event, e.kind), {
     ...(e.verdict ? { valueString: e.verdict } : {}),
-    ...(e.note ? { note: [{ text: e.note }] } : {}),
     extension: ownExtensions('events', e),
-  };
-}
+  });
 
 function jobTask(j: WorkshopJob, childId: string | undefined): Task {
   return {
     resourceType: 'Task',
-    id: fhirId(j.id),
-    identifier: ownIdentifier('job', j.id),
+    ...identity('job', j.id),
     intent: 'order',
     status: ({ 'in-progress': 'in-progress', fitted: 'completed', cancelled: 'cancelled' } as const)[
       j.status

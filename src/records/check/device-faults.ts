@@ -31,19 +31,7 @@ export interface DeviceContext {
 }
 
 export function* deviceFaults(
-  device: Pick<
-    Device,
-    | 'family'
-    | 'side'
-    | 'castDate'
-    | 'fittedDate'
-    | 'status'
-    | 'allowancesMm'
-    | 'limitsMm'
-    | 'extensionRangeMm'
-    | 'hipAngleFrom'
-    | 'hipAngleTo'
-  >,
+  device: Omit<Device, 'id' | 'childId' | 'footplate' | 'replaces' | 'extra'>,
   { birthDate, today, families }: DeviceContext,
 ): Generator<Fault> {
   const what = 'Device';

@@ -12,19 +12,7 @@ export interface EventContext {
 }
 
 export function* eventFaults(
-  event: Pick<
-    DeviceEvent,
-    | 'kind'
-    | 'date'
-    | 'measure'
-    | 'side'
-    | 'changeMm'
-    | 'verdict'
-    | 'hipAngleLeft'
-    | 'hipAngleRight'
-    | 'endReason'
-    | 'note'
-  >,
+  event: Omit<DeviceEvent, 'id' | 'deviceId' | 'adjustment'>,
   { device, today, families }: EventContext,
 ): Generator<Fault> {
   const what = `Event ${event.kind}`;

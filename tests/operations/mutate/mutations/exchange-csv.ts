@@ -59,14 +59,8 @@ export const exchangeCsv: readonly MutationGroup[] = [
       ["fittedDate ? 'worn' : 'ordered'", "'worn'"],
       ["rule?.sides === 'both' && side === 'none'", 'false'],
       ['= toBaseUnit(number, unit)', '= number'],
-      ['if (row.ok && birthDate)', 'if (false as boolean)'],
+      ['if (row.ok) row.refuseFaults(', 'if (false as boolean) row.refuseFaults('],
     ],
-  },
-  {
-    harm: 'an event or a child in a file loses what protects it',
-    file: 'src/exchange/csv/read-events.ts',
-    tests: rowReader,
-    changes: [['if (row.ok && device)', 'if (false as boolean)']],
   },
   {
     harm: 'A field in a file is read as the other side, as no alert, or as something where nothing was said',
@@ -79,33 +73,6 @@ export const exchangeCsv: readonly MutationGroup[] = [
       ['return (row) => row.yesNo(name, whenEmpty === true);', 'return () => false;'],
       ['row.number(name, min, max)', 'row.number(name)'],
       ["row.refuse(name, 'is missing')", 'null'],
-    ],
-  },
-  {
-    harm: 'A job in a file is of no device, or done that is not',
-    file: 'src/exchange/csv/read-jobs.ts',
-    tests: [
-      'tests/exchange/row-reader.test.ts',
-      'tests/exchange/other-formats.test.ts',
-      'tests/exchange/hostile-input.test.ts',
-    ],
-    changes: [
-      ["stages.fit ? 'fitted' : 'in-progress'", "'in-progress'"],
-      ['if (row.ok && birthDate)', 'if (false as boolean)'],
-      ["device?.family ?? ''", "''"],
-    ],
-  },
-  {
-    harm: 'A marker or a skin check in a file is taken without the day or for a child that is not there',
-    file: 'src/exchange/csv/read-markers.ts',
-    tests: [
-      'tests/exchange/awkward-tables.test.ts',
-      'tests/exchange/round-trip.test.ts',
-      'tests/exchange/hostile-input.test.ts',
-    ],
-    changes: [
-      ['if (row.ok && birthDate) row.refuseFaults(', 'if (false) row.refuseFaults('],
-      ["row.text('value') === '')", 'false)'],
     ],
   },
   {
@@ -130,6 +97,22 @@ export const exchangeCsv: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: [
+      'an event in a file loses what protects it',
+      'A job in a file is of no device, or done that is not',
+      'A marker or a skin check in a file is taken without the day or for a child that is not there',
+    ],
+    file: 'src/exchange/csv/read-records.ts',
+    tests: rowReader,
+    changes: [
+      ['if (row.ok) row.refuseFaults(caseloadFaults({ [part]: [record] }, settings));', ''],
+      ["stages.fit ? 'fitted' : 'in-progress'", "'in-progress'"],
+      ["device?.family ?? ''", "''"],
+      ["row.text('value') === '')", 'false)'],
+      ["row.refuse(String(path[0]), 'does not fit'", "if (false) row.refuse(String(path[0]), 'does not fit'"],
+    ],
+  },
+  {
     harm: 'A row in a file is taken that should be asked about',
     file: 'src/exchange/csv/read-rows.ts',
     tests: rowReader,
@@ -150,12 +133,6 @@ export const exchangeCsv: readonly MutationGroup[] = [
     ],
   },
   {
-    harm: 'A skin check of a day that cannot be, or of another child’s device, is taken from a file',
-    file: 'src/exchange/csv/read-skin-checks.ts',
-    tests: rowReader,
-    changes: [['if (row.ok && birthDate)', 'if (false as boolean)']],
-  },
-  {
     harm: 'A scheduler’s spreadsheet has no alerts',
     file: 'src/exchange/csv/recall-columns.ts',
     tests: ['tests/exchange/other-formats.test.ts'],
@@ -171,7 +148,7 @@ export const exchangeCsv: readonly MutationGroup[] = [
     tests: rowReader,
     changes: [
       ['return RUN.test(text) ?', 'return false ?'],
-      ["if (id !== '' && found === null)", 'if (false)'],
+      ["if (id !== '' && found === undefined)", 'if (false)'],
       ["if (!WORDS_NO.includes(word)) this.refuse(name, 'is neither yes nor no');", ''],
       ["if (value < min || value > max) return this.refuse(name, 'is out of range');", ''],
       ['!(byAlias && exact.has(column.name))', 'true'],
