@@ -596,11 +596,11 @@ describe('the store', () => {
 
   it('says that there is no such child instead of showing an empty record, and logs no reading of it', async () => {
     for (const reading of [
-      store.children.record('nobody', clinician),
-      store.measurements.corrected('nobody', clinician),
-      store.familyLinks.list('nobody', clinician),
+      () => store.children.record('nobody', clinician),
+      () => store.measurements.corrected('nobody', clinician),
+      () => store.familyLinks.list('nobody', clinician),
     ])
-      await expect(reading).rejects.toMatchObject({ code: 'not-found' });
+      await expect(reading()).rejects.toMatchObject({ code: 'not-found' });
     expect((await store.audit.list({ childId: 'nobody' }, {})).items).toEqual([]);
   });
 
@@ -743,7 +743,9 @@ describe('the store', () => {
   });
 
   it('takes an import back from the children on whom nobody worked since, and says what stays', async () => {
-    const given = exampleCaseload(6, 't');
+    const seven = exampleCaseload(7, 't');
+    const spare = { ...seven.devices.find((d) => d.childId === 't6')!, id: 't6-spare' };
+    const given = { ...seven, devices: [...seven.devices, spare] };
     const added = await store.imports.fresh(given);
     const checked = { plan: {}, caseload: '{}', childIds: [], packed: new Uint8Array(3), options: {} };
     const id = await store.imports.create(checked, systemActor);
@@ -758,12 +760,13 @@ describe('the store', () => {
     await store.familyLinks.create('t3', 'mother', 30, new Date(), clinician);
     const reading = { measure: 'foot_length', side: 'left', value: 190 } as const;
     await store.visits.add('t5', { date: today, measurements: [reading] }, today, clinician);
+    await store.familyQuestions.ask('t6', spare.id, new Date(), clinician);
     // A child is ten records, of which seven can be withdrawn: t4 goes whole, of t0 the corrected reading stays.
     expect(await store.imports.takeBack(id, clinician)).toEqual({
-      removed: 10 + 5 * 7 - 1,
+      removed: 10 + 6 * 7 - 1,
       stays: [
-        { why: 'children with records or work added since', count: 5 },
-        { why: 'devices with events, checks or workshop jobs', count: 5 },
+        { why: 'children with records or work added since', count: 6 },
+        { why: 'devices with events, checks, workshop jobs or questions to the family', count: 7 },
         { why: 'readings corrected since', count: 1 },
       ],
     });
@@ -772,6 +775,6 @@ describe('the store', () => {
       (await store.children.record(child, clinician)).measurements.map((m) => [m.id, m.value]);
     expect(await left('t0')).toEqual([['t0-m0left', 175]]);
     expect((await left('t5')).map(([, value]) => value)).toEqual([190]);
-    for (const child of ['t1', 't2', 't3']) expect(await left(child)).toEqual([]);
+    for (const child of ['t1', 't2', 't3', 't6']) expect(await left(child)).toEqual([]);
   });
 });

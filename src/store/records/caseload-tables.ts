@@ -1,7 +1,8 @@
-import type { Caseload } from '../../records/caseload.js';
+import type { Caseload, CaseloadPart } from '../../records/caseload.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../../records/device.js';
 import type { Child, MaturityMarker, Measurement } from '../../records/records.js';
 import type { SkinCheck } from '../../records/skin-check.js';
+import { inCamelCase } from '../record-of.js';
 
 /** A row as the database gives it; what it holds is said by the table it comes from. */
 export type Row = Readonly<Record<string, unknown>>;
@@ -11,6 +12,8 @@ export type InPlace = 'children' | 'devices' | 'workshop_jobs';
 /** Where one part of a caseload lies: its table, the rows of it that count and their order, row to record and back. */
 export interface CaseloadTable<T, K extends string = Revised | InPlace> {
   readonly table: K;
+  /** As a refusal and, with hyphens, the access log call one of its records. */
+  readonly name: string;
   /** The table, or the view of the revisions that count. */
   readonly current: string;
   readonly childKey: 'id' | 'child_id';
@@ -29,10 +32,12 @@ const data = <T>(row: Row): T => row.data as T;
 /** Changed in place: the record is one column, beside it what it is found by. */
 const inPlace = <T extends { id: string }, K extends InPlace>(
   table: K,
+  name: string,
   order: readonly string[],
   found: (record: T, childId: string) => object,
 ): CaseloadTable<T, K> => ({
   table,
+  name,
   current: table,
   childKey: table === 'children' ? 'id' : 'child_id',
   order,
@@ -48,12 +53,14 @@ const inPlace = <T extends { id: string }, K extends InPlace>(
 /** Never changed: a correction is the next revision of the same id. */
 const revised = <T extends { id: string; date: string }, K extends Revised>(
   table: K,
+  name: string,
   order: readonly string[],
   of: (row: Row) => T,
   columns: (record: T) => object,
   reads: readonly string[] = ['data'],
 ): CaseloadTable<T, K> => ({
   table,
+  name,
   current: `current_${table}`,
   childKey: 'child_id',
   order,
@@ -67,20 +74,26 @@ const revised = <T extends { id: string; date: string }, K extends Revised>(
   }),
 });
 
-export const childrenTable = inPlace<Child, 'children'>('children', ['id'], (child) => ({
+export const childrenTable = inPlace<Child, 'children'>('children', 'child', ['id'], (child) => ({
   name_key: nameKey(child),
   birth_date: child.birthDate,
   status: child.status,
 }));
 
-export const devicesTable = inPlace<Device, 'devices'>('devices', ['child_id', 'id'], (device, childId) => ({
-  child_id: childId,
-  family: device.family,
-  status: device.status,
-}));
+export const devicesTable = inPlace<Device, 'devices'>(
+  'devices',
+  'device',
+  ['child_id', 'id'],
+  (device, childId) => ({
+    child_id: childId,
+    family: device.family,
+    status: device.status,
+  }),
+);
 
 export const workshopJobsTable = inPlace<WorkshopJob, 'workshop_jobs'>(
   'workshop_jobs',
+  'workshop job',
   ['id'],
   (job, childId) => ({ child_id: childId, device_id: job.deviceId, status: job.status }),
 );
@@ -88,10 +101,11 @@ export const workshopJobsTable = inPlace<WorkshopJob, 'workshop_jobs'>(
 /** A column a field: what the field technicalError holds stands in technical_error. */
 const byColumns = <T extends { id: string; date: string }, K extends Revised>(
   table: K,
+  name: string,
   order: readonly string[],
   columns: readonly string[],
 ): CaseloadTable<T, K> => {
-  const fields = columns.map((column) => column.replace(/_./g, (at) => at[1].toUpperCase()));
+  const fields = columns.map(inCamelCase);
   const of = (row: Row): T => {
     const record: Record<string, unknown> = {};
     for (let i = 0; i < columns.length; i++) record[fields[i]] = row[columns[i]];
@@ -105,11 +119,12 @@ const byColumns = <T extends { id: string; date: string }, K extends Revised>(
     }
     return row;
   };
-  return revised<T, K>(table, order, of, columnsOf, columns);
+  return revised<T, K>(table, name, order, of, columnsOf, columns);
 };
 
 export const measurementsTable = byColumns<Measurement, 'measurements'>(
   'measurements',
+  'measurement',
   ['child_id', 'date', 'measure', 'side', 'id'],
   [
     ...['id', 'child_id', 'measure', 'side', 'value', 'date', 'method', 'observer'],
@@ -119,12 +134,14 @@ export const measurementsTable = byColumns<Measurement, 'measurements'>(
 
 export const markersTable = byColumns<MaturityMarker, 'markers'>(
   'markers',
+  'marker',
   ['child_id', 'date', 'id'],
   ['id', 'child_id', 'date', 'kind', 'value', 'sd_years'],
 );
 
 export const eventsTable = revised<DeviceEvent, 'device_events'>(
   'device_events',
+  'device event',
   ['device_id', 'date', 'id'],
   // Rows of before a reason was asked for have none; the table is append-only, so it is filled in here.
   (row) => ({ endReason: null, ...data<Omit<DeviceEvent, 'endReason'>>(row) }),
@@ -133,22 +150,21 @@ export const eventsTable = revised<DeviceEvent, 'device_events'>(
 
 export const skinChecksTable = revised<SkinCheck, 'skin_checks'>(
   'skin_checks',
+  'skin check',
   ['child_id', 'date', 'id'],
   data<SkinCheck>,
   (check) => ({ device_id: check.deviceId, state: check.state, data: JSON.stringify(check) }),
 );
 
-/** All of them, in an order in which foreign keys let rows go. */
 export const caseloadTables = {
-  events: eventsTable,
-  skinChecks: skinChecksTable,
-  jobs: workshopJobsTable,
+  children: childrenTable,
   measurements: measurementsTable,
   markers: markersTable,
   devices: devicesTable,
-  children: childrenTable,
-} as const satisfies { [P in keyof Caseload]: CaseloadTable<Caseload[P][number]> };
-export const caseloadParts = Object.keys(caseloadTables) as (keyof Caseload)[];
+  events: eventsTable,
+  jobs: workshopJobsTable,
+  skinChecks: skinChecksTable,
+} as const satisfies { [P in CaseloadPart]: CaseloadTable<Caseload[P][number]> };
 
 /** Does it hold revisions, or records that change in place? */
 export const isRevised = (table: Revised | InPlace): table is Revised =>

@@ -2,24 +2,8 @@ import { sql } from 'kysely';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Actor } from '../shapes.js';
+import { deleteChild } from './delete-child.js';
 import { requireChild } from './require-child.js';
-
-/** Every table that holds something of a child, in an order that foreign keys allow. */
-const tables = [
-  'recall_state_changes',
-  'recall_entries',
-  'forecast_history',
-  'assessments',
-  'family_links',
-  'family_questions',
-  'workshop_jobs',
-  'device_events',
-  'skin_checks',
-  'devices',
-  'markers',
-  'measurements',
-  'record_history',
-] as const;
 
 const NO_WORDS = { refused: [], doubtful: [], notices: [], questions: [], columns: [] };
 
@@ -29,9 +13,7 @@ const NO_WORDS = { refused: [], doubtful: [], notices: [], questions: [], column
  */
 export async function eraseChild(tx: Database, childId: string, reason: string, actor: Actor): Promise<void> {
   await requireChild(tx, childId, 'update');
-  await sql`select set_config('doorpost.erasing', ${childId}, true)`.execute(tx);
-  for (const table of tables) await tx.deleteFrom(table).where('child_id', '=', childId).execute();
-  await tx.deleteFrom('children').where('id', '=', childId).execute();
+  await deleteChild(tx, childId);
   await tx.updateTable('idempotency_keys').set({ body: null }).where('body', 'is not', null).execute();
   await tx
     .updateTable('imports')
@@ -44,6 +26,5 @@ export async function eraseChild(tx: Database, childId: string, reason: string, 
     .set({ plan: sql<string>`plan || ${JSON.stringify(NO_WORDS)}::jsonb` })
     .execute();
   await tx.insertInto('tombstones').values({ child_id: childId, erased_by: actor.name, reason }).execute();
-  await sql`select set_config('doorpost.erasing', '', true)`.execute(tx);
   await writeAudit(tx, actor, 'erase', 'child', { childId, reason });
 }

@@ -1,12 +1,12 @@
 import { type RawBuilder, sql } from 'kysely';
-import type { Caseload } from '../../records/caseload.js';
+import { type Caseload, type CaseloadPart, caseloadParts } from '../../records/caseload.js';
 import type { Database } from '../connect.js';
 import { jsonRows } from '../json-rows.js';
-import { type CaseloadTable, caseloadParts, caseloadTables, type Row } from './caseload-tables.js';
+import { type CaseloadTable, caseloadTables, type Row } from './caseload-tables.js';
 
 type Part = Pick<CaseloadTable<unknown>, 'current' | 'childKey' | 'order' | 'reads' | 'of'>;
-export type RowsByPart = Readonly<Record<keyof Caseload, readonly Row[]>>;
-const tableOf = (part: keyof Caseload): Part => caseloadTables[part];
+export type RowsByPart = Readonly<Record<CaseloadPart, readonly Row[]>>;
+const tableOf = (part: CaseloadPart): Part => caseloadTables[part];
 
 /** All current ground rows, in stable order. Not audited: callers are. */
 export async function loadCaseload(db: Database): Promise<Caseload> {

@@ -1,22 +1,19 @@
 import { sql } from 'kysely';
 import { DoorpostError } from '../../errors.js';
-import type { Caseload } from '../../records/caseload.js';
+import { type Caseload, caseloadParts } from '../../records/caseload.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import {
-  caseloadParts,
+  type CaseloadTable,
   caseloadTables,
   type InPlace,
   isRevised,
   type Revised,
 } from '../records/caseload-tables.js';
+import { BUILT, deleteChild } from '../records/delete-child.js';
+import { appended, type RevisedRow } from '../records/revised.js';
 import type { Actor, AddedIds, TakenBack } from '../shapes.js';
-
-/** What people and the service make of a child's records afterwards: worked rows, links. */
-const BUILT = ['recall_state_changes', 'family_links'] as const;
-/** What is computed and can be computed again. */
-const DERIVED = ['recall_entries', 'forecast_history', 'assessments', 'record_history'] as const;
 
 /** Why a record was withdrawn that an import had added. */
 const TAKEN_BACK = 'import taken back';
@@ -58,12 +55,12 @@ export const takeBackImport = (db: Database, id: string, actor: Actor): Promise<
     for (const child of await childrenBuiltOn(tx, added)) built.add(child);
     const gone = added.children.filter((child) => !built.has(child));
     let removed = 0;
-    for (const child of gone) removed += await removeChild(tx, child);
+    for (const child of gone) removed += await deleteChild(tx, child);
     const kept = await withdrawRest(tx, added, new Set(gone), actor);
     await tx.updateTable('imports').set({ status: 'taken-back' }).where('id', '=', id).execute();
     const stays = [
       { why: 'children with records or work added since', count: built.size },
-      { why: 'devices with events, checks or workshop jobs', count: kept.devices },
+      { why: 'devices with events, checks, workshop jobs or questions to the family', count: kept.devices },
       { why: 'readings corrected since', count: kept.corrected },
     ].filter(({ count }) => count > 0);
     await writeAudit(tx, actor, 'withdraw', 'import', {
@@ -108,37 +105,24 @@ const notTakenBack = (table: Revised | InPlace) =>
         select w.id from ${sql.table(table)} w where w.withdrawn and w.reason = ${TAKEN_BACK}
         and not exists (select 1 from ${sql.table(table)} l where l.id = w.id and l.revision > w.revision))`;
 
-async function removeChild(tx: Database, child: string): Promise<number> {
-  await sql`select set_config('doorpost.erasing', ${child}, true)`.execute(tx);
-  let removed = 0;
-  for (const table of DERIVED)
-    await sql`delete from ${sql.table(table)} where child_id = ${child}`.execute(tx);
-  for (const part of caseloadParts) {
-    const { table, childKey } = caseloadTables[part];
-    // A record that was corrected or withdrawn has several rows and is one record.
-    const gone = await sql<{ records: number }>`
-      with gone as (delete from ${sql.table(table)} where ${sql.ref(childKey)} = ${child} returning id)
-      select count(distinct id)::int as records from gone`.execute(tx);
-    removed += gone.rows[0].records;
-  }
-  await sql`select set_config('doorpost.erasing', '', true)`.execute(tx);
-  return removed;
-}
-
 /** Records added to children who stay: withdrawn where they are still as they came. */
 async function withdrawRest(tx: Database, added: AddedIds, gone: ReadonlySet<string>, actor: Actor) {
   let withdrawn = 0;
   let corrected = 0;
   for (const part of ['measurements', 'markers', 'events', 'skinChecks'] as const) {
-    const { table } = caseloadTables[part];
-    const rows = await sql<{ seq: string; id: string; revision: number; child_id: string }>`
-      select distinct on (id) seq, id, revision, child_id from ${sql.table(table)}
+    const at = caseloadTables[part] as unknown as CaseloadTable<unknown, Revised>;
+    const { rows } = await sql<RevisedRow>`select distinct on (id) * from ${sql.table(at.table)}
       where id = any(${added[part]}) order by id, revision desc`.execute(tx);
-    for (const row of rows.rows) {
+    for (const row of rows) {
       if (gone.has(row.child_id)) continue;
       if (row.revision > 1) corrected++;
       else {
-        await withdrawRow(tx, table, row, actor);
+        const said = appended(actor, row, { withdrawn: true, reason: TAKEN_BACK });
+        const columns = at.columns(at.of(row), row.child_id);
+        await tx
+          .insertInto(at.table)
+          .values({ ...columns, ...said } as never)
+          .execute();
         withdrawn++;
       }
     }
@@ -148,28 +132,10 @@ async function withdrawRest(tx: Database, added: AddedIds, gone: ReadonlySet<str
       and not exists (select 1 from device_events e where e.device_id = d.id)
       and not exists (select 1 from skin_checks s where s.device_id = d.id)
       and not exists (select 1 from workshop_jobs j where j.device_id = d.id)
+      and not exists (select 1 from family_questions q where q.device_id = d.id)
     returning id`.execute(tx);
   const left = await sql<{
     n: number;
   }>`select count(*)::int as n from devices where id = any(${added.devices})`.execute(tx);
   return { withdrawn: withdrawn + devices.rows.length, corrected, devices: left.rows[0].n };
-}
-
-/** The next revision of the row, withdrawn, with everything else as it was. */
-async function withdrawRow(
-  tx: Database,
-  table: string,
-  { seq, revision }: { seq: string; revision: number },
-  actor: Actor,
-): Promise<void> {
-  const columns = await sql<{ name: string }>`
-    select column_name as name from information_schema.columns
-    where table_schema = current_schema() and table_name = ${table}
-      and column_name not in ('seq', 'revision', 'corrects_seq', 'withdrawn', 'reason', 'recorded_by', 'recorded_at')`.execute(
-    tx,
-  );
-  const names = sql.join(columns.rows.map(({ name }) => sql.ref(name)));
-  await sql`insert into ${sql.table(table)} (${names}, revision, corrects_seq, withdrawn, reason, recorded_by)
-    select ${names}, ${revision + 1}, seq, true, ${TAKEN_BACK}, ${actor.name}
-    from ${sql.table(table)} where seq = ${seq}`.execute(tx);
 }

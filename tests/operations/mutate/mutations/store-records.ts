@@ -36,13 +36,24 @@ export const storeRecords: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'of a child that was erased something stays, or an import taken back removes what was built on it',
+    file: 'src/store/records/delete-child.ts',
+    tests: ['tests/store/store.test.ts', 'tests/service/api.test.ts'],
+    changes: [
+      [", 'record_history'] as const", '] as const'],
+      ["'forecast_history', ", ''],
+      [", 'family_questions'] as const", '] as const'],
+      ["['recall_state_changes', ", '['],
+      ["'family_links', ", ''],
+      ['count(distinct id)', 'count(id)'],
+    ],
+  },
+  {
     harm: 'what was entered is lost, or what should be gone stays',
     file: 'src/store/records/erase-child.ts',
     tests: ['tests/store/store.test.ts'],
     name: 'store',
     changes: [
-      ["  'record_history',\n", ''],
-      ["  'family_questions',\n", ''],
       [
         ".updateTable('idempotency_keys').set({ body: null })",
         ".updateTable('idempotency_keys').set({ method: 'x' } as never)",
@@ -65,7 +76,6 @@ export const storeRecords: readonly MutationGroup[] = [
         ".updateTable('idempotency_keys').set({ body: null }).where('body', 'is', null)",
       ],
       ['caseload: null, files: null', 'files: null'],
-      ["'forecast_history',\n", ''],
     ],
   },
   {
@@ -92,7 +102,7 @@ export const storeRecords: readonly MutationGroup[] = [
     file: 'src/store/records/revised.ts',
     tests: words,
     changes: [
-      ['if (!withdrawn) refuse(', 'if (false) refuse('],
+      ['if (!withdrawn) opened.refuseFaults(', 'if (false) opened.refuseFaults('],
       ['refuseStale(expected, last.revision);', ''],
     ],
   },

@@ -41,10 +41,7 @@ export const storeWork: readonly MutationGroup[] = [
     changes: [
       ["? 'revision > 1' : 'version > 1'", "? 'revision > 9' : 'version > 9'"],
       [' or not id = any', ' and not id = any'],
-      [
-        "const BUILT = ['recall_state_changes', 'family_links'] as const;",
-        "const BUILT = ['family_links'] as const;",
-      ],
+      ['from family_questions q where q.device_id = d.id', 'from family_questions q where false'],
       ['if (row.revision > 1) corrected++;', 'if (row.revision > 9) corrected++;'],
     ],
   },
