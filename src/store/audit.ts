@@ -4,6 +4,7 @@ import type { AuditAction } from '../words/audit-names.js';
 import type { Database } from './connect.js';
 import { jsonRows } from './json-rows.js';
 import { newestFirst } from './page-cursor.js';
+import { recordOf } from './record-of.js';
 import { notFound } from './refusals.js';
 import type { Actor, Audited, AuditRow, PageRequest } from './shapes.js';
 
@@ -91,17 +92,11 @@ export const auditRepository = (db: Database) => ({
     return newestFirst(
       query,
       page,
-      (r): AuditRow => ({
-        id: r.seq,
-        at: r.at.toISOString(),
-        userId: r.user_id,
-        userName: r.user_name,
-        role: r.role,
-        action: r.action,
-        resource: r.resource,
-        childId: r.child_id,
-        childrenShown: r.child_ids?.length ?? 0,
-        detail: { ...r.detail },
+      ({ seq, child_ids, request_id, detail, ...row }): AuditRow => ({
+        id: seq,
+        ...recordOf(row),
+        childrenShown: child_ids?.length ?? 0,
+        detail: { ...detail },
       }),
     );
   },

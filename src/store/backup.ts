@@ -88,8 +88,9 @@ export async function streamBackup(url: string, to: Writable): Promise<number> {
             return text;
           };
           yield line({ format: FORMAT, migrations: await appliedMigrations(tx) });
+          const numbered = await numberedTables(tx);
           for (const table of backedUpTables)
-            for await (const row of rowsOf(tx, table)) {
+            for await (const row of rowsOf(tx, table, numbered.has(table) ? 'seq' : '1')) {
               rows++;
               yield line({ table, row });
             }
@@ -103,8 +104,8 @@ export async function streamBackup(url: string, to: Writable): Promise<number> {
   }
 }
 
-async function* rowsOf(tx: Database, table: string): AsyncGenerator<unknown> {
-  await sql`declare backup_rows no scroll cursor for select to_jsonb(t) as row from ${sql.table(table)} t order by ${sql.raw(orderOf[table] ?? '1')}`.execute(
+async function* rowsOf(tx: Database, table: string, order: string): AsyncGenerator<unknown> {
+  await sql`declare backup_rows no scroll cursor for select to_jsonb(t) as row from ${sql.table(table)} t order by ${sql.raw(order)}`.execute(
     tx,
   );
   for (;;) {
@@ -117,14 +118,10 @@ async function* rowsOf(tx: Database, table: string): AsyncGenerator<unknown> {
   await sql`close backup_rows`.execute(tx);
 }
 
-/** A correction refers to the row before it: in order of entry. */
-const orderOf: Readonly<Record<string, string>> = {
-  measurements: 't.seq',
-  markers: 't.seq',
-  device_events: 't.seq',
-  skin_checks: 't.seq',
-  recall_state_changes: 't.seq',
-  fit_limit_changes: 't.seq',
-  population_offsets: 't.seq',
-  sign_offs: 't.seq',
-};
+/** Tables that number their rows: a correction refers to the row before it, so they are kept in order of entry. */
+export async function numberedTables(tx: Database): Promise<ReadonlySet<string>> {
+  const { rows } = await sql<{ name: string }>`
+    select table_name as name from information_schema.columns
+    where table_schema = 'public' and column_name = 'seq' and column_default like 'nextval(%'`.execute(tx);
+  return new Set(rows.map((r) => r.name));
+}

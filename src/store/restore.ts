@@ -4,7 +4,7 @@ import { createInterface } from 'node:readline';
 import { createGunzip } from 'node:zlib';
 import { sql } from 'kysely';
 import { DoorpostError } from '../errors.js';
-import { backedUpTables, FORMAT } from './backup.js';
+import { backedUpTables, FORMAT, numberedTables } from './backup.js';
 import { connect, type Database } from './connect.js';
 import { appliedMigrations, migrate } from './migrate.js';
 
@@ -28,13 +28,6 @@ export async function restoreBackup(url: string, path: string): Promise<number> 
   } finally {
     await db.destroy();
   }
-}
-
-async function numberedTables(tx: Database): Promise<string[]> {
-  const { rows } = await sql<{ name: string }>`
-    select table_name as name from information_schema.columns
-    where table_schema = 'public' and column_name = 'seq' and column_default like 'nextval(%'`.execute(tx);
-  return rows.map((r) => r.name);
 }
 
 async function refuseUnlessEmpty(tx: Database): Promise<void> {

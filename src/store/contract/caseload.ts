@@ -7,9 +7,3 @@ export interface VisitDays {
   /** Active children only; null without any reading. */
   readonly last: readonly { readonly childId: string; readonly date: IsoDate | null }[];
 }
-
-export interface WriteCounts {
-  readonly added: number;
-  readonly changed: number;
-  readonly unchanged: number;
-}

@@ -50,14 +50,10 @@ export const clinicCapacitySettings = z.object({
 });
 export type ClinicCapacitySettings = z.infer<typeof clinicCapacitySettings>;
 
-export const capacityOf = (settings: ClinicSettings): ClinicCapacitySettings => ({
-  castingSlotsPerWeek: settings.castingSlotsPerWeek,
-  clinicians: settings.clinicians,
-  workshop: settings.workshop,
-  holidays: settings.holidays,
-  closures: settings.closures,
-  workshopClosures: settings.workshopClosures,
-});
+export const capacityOf = (settings: ClinicSettings): ClinicCapacitySettings =>
+  Object.fromEntries(
+    Object.entries(settings).filter(([name]) => name in clinicCapacitySettings.shape),
+  ) as ClinicCapacitySettings;
 
 export const monthsToNext = z.number().int().min(0).max(60);
 

@@ -1,7 +1,6 @@
 /** Who signs in, and what was done. */
 
 import { z } from 'zod';
-import type { IsoDate } from '../../records/dates.js';
 import { roles } from '../../records/roles.js';
 
 export const auditRow = z.object({
@@ -40,57 +39,35 @@ export interface KeptAnswer {
 }
 
 /** Whose record it was. */
-export interface Audited extends AuditDetail {
+export type Audited = AuditDetail & {
   readonly childId?: string | null;
   /** Every child that was shown, where it is more than one. */
   readonly childIds?: readonly string[];
-}
+};
 
 /** All that a row of the log can say besides: ids, codes, days and counts, never a name of a child or a reading. */
-export interface AuditDetail {
-  /** The record that was touched. */
-  readonly id?: string;
-  readonly deviceId?: string;
-  readonly eventId?: string;
-  readonly measurementId?: string;
+export type AuditDetail = { readonly [K in Ids | Said]?: string } & { readonly [K in Counts]?: number } & {
   readonly measurementIds?: readonly string[];
-  readonly markerId?: string;
-  readonly skinCheckId?: string;
-  readonly jobId?: string;
-  readonly entryId?: string;
-  readonly importId?: string;
-  readonly linkId?: string;
-  readonly runId?: string;
-  readonly userId?: string;
-  /** Of what kind: of event, of marker, of skin. */
-  readonly kind?: string;
-  readonly state?: string;
   /** Which fields were changed, which limits were set. */
   readonly fields?: readonly string[];
   readonly limits?: readonly { readonly limit: string; readonly mm: number | null }[];
-  readonly version?: number;
-  readonly revision?: number;
+};
+/** The record that was touched, and others by what they are. */
+type Ids =
+  | 'id'
+  | `${'device' | 'event' | 'measurement' | 'marker' | 'skinCheck' | 'job' | 'entry' | 'import' | 'link' | 'run' | 'user'}Id`;
+type Said =
+  /** Of what kind: of event, of marker, of skin. */
+  | ('kind' | 'state')
   /** A state or a day, before and after. */
-  readonly from?: string;
-  readonly to?: string;
-  readonly date?: IsoDate;
-  readonly days?: number;
-  /** How many records. */
-  readonly added?: number;
-  readonly changed?: number;
-  readonly unchanged?: number;
-  readonly moved?: number;
-  readonly removed?: number;
-  readonly stays?: number;
-  readonly questions?: number;
+  | ('from' | 'to' | 'date')
   /** As the person wrote it, for an erasure or an import. */
-  readonly reason?: string;
-  readonly why?: string;
+  | ('reason' | 'why')
   /** What was signed, by its digest. */
-  readonly subject?: string;
-  readonly content?: string;
+  | ('subject' | 'content')
   /** How somebody signed in, and with what name where that failed. */
-  readonly by?: string;
-  readonly nameTried?: string;
-  readonly role?: string;
-}
+  | ('by' | 'nameTried' | 'role');
+/** How many records, days, or times. */
+type Counts =
+  | ('version' | 'revision' | 'days' | 'questions')
+  | ('added' | 'changed' | 'unchanged' | 'moved' | 'removed' | 'stays');

@@ -1,5 +1,6 @@
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
+import { recordOf } from '../record-of.js';
 import type { Actor, SignOff } from '../shapes.js';
 import { keptByStanding } from '../standing.js';
 
@@ -20,16 +21,9 @@ const latest = keptByStanding('signOffs', async (db): Promise<readonly SignOff[]
   const rows = await db
     .selectFrom('sign_offs')
     .distinctOn('subject')
-    .selectAll()
+    .select(['subject', 'content', 'signed_name as name', 'profession', 'signed_by as by', 'signed_at as at'])
     .orderBy('subject')
     .orderBy('seq', 'desc')
     .execute();
-  return rows.map((r) => ({
-    subject: r.subject,
-    content: r.content,
-    name: r.signed_name,
-    profession: r.profession,
-    by: r.signed_by,
-    at: r.signed_at.toISOString(),
-  }));
+  return rows.map(recordOf);
 });

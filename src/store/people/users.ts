@@ -7,6 +7,7 @@ import type { AuditAction } from '../../words/audit-names.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
+import { recordOf } from '../record-of.js';
 import { notFound, refuseStale } from '../refusals.js';
 import type { Actor, AuditDetail, Expected, Role, User } from '../shapes.js';
 import type { Tables } from '../tables.js';
@@ -218,13 +219,10 @@ async function refuseNoAdministrator(tx: Database): Promise<void> {
     throw new DoorpostError('invalid-value', 'The last administrator must stay one', { field: 'role' });
 }
 
-export const userOf = (r: Selectable<Tables['users']>): User => ({
-  id: r.id,
-  name: r.name,
-  displayName: r.display_name,
-  role: r.role,
-  disabled: r.disabled,
-  hasPassword: r.password_hash !== null,
-  passwordByOther: r.password_by_other,
-  version: r.version,
-});
+export const userOf = ({
+  password_hash,
+  oidc_issuer,
+  oidc_subject,
+  created_at,
+  ...row
+}: Selectable<Tables['users']>): User => ({ ...recordOf(row), hasPassword: password_hash !== null });

@@ -13,8 +13,8 @@ import { pageLimit, readCursor, toPage } from '../page-cursor.js';
 import { refuseStale } from '../refusals.js';
 import type { Actor, ChildSearch, ChildSummary, Expected, Page, PageRequest, Versioned } from '../shapes.js';
 import { childrenTable } from './caseload-tables.js';
-import { changeInPlace } from './change-in-place.js';
 import { eraseChild } from './erase-child.js';
+import { addInPlace, changeInPlace } from './in-place.js';
 import { caseloadOf, partsOf, type RowsByPart } from './load-caseload.js';
 import { initialsPattern, nameSearch, wordPattern } from './name-search.js';
 import { requireChild } from './require-child.js';
@@ -58,16 +58,9 @@ export const childrenRepository = (db: Database) => ({
     atomically(db, async (tx) => {
       refuse(childFaults(child, today));
       await refuseTombstone(tx, [child.id]);
-      const added = await tx
-        .insertInto('children')
-        .values(childrenTable.columns(child, child.id) as never)
-        .onConflict((c) => c.doNothing())
-        .returning('version')
-        .executeTakeFirst();
-      if (!added)
-        throw new DoorpostError('already-there', 'There is a child with this id already', { field: 'id' });
+      const added = await addInPlace(tx, childrenTable, child, child.id);
       await writeAudit(tx, actor, 'create', 'child', { childId: child.id });
-      return { value: child, version: added.version };
+      return added;
     }),
 
   change: (
@@ -83,7 +76,7 @@ export const childrenRepository = (db: Database) => ({
       const value = childRecord.parse({ ...before.value, ...change, id: childId });
       const first = change.birthDate ? (await firstEntries(tx, [childId])).get(childId) : undefined;
       refuse(childFaults(value, today, first));
-      const version = await changeInPlace(tx, childrenTable, value, childId, before.version);
+      const { version } = await changeInPlace(tx, childrenTable, value, childId, before.version);
       await writeAudit(tx, actor, 'change', 'child', { childId, fields: Object.keys(change), version });
       return { value: childVisibleTo(actor, value), version };
     }),

@@ -13,7 +13,7 @@ import type { Database } from '../connect.js';
 import { refuseStale } from '../refusals.js';
 import type { Actor, DeviceVersion, Expected, Versioned } from '../shapes.js';
 import { devicesTable } from './caseload-tables.js';
-import { changeInPlace } from './change-in-place.js';
+import { addInPlace, changeInPlace } from './in-place.js';
 import { requireChild, requireDevice } from './require-child.js';
 
 /** The families that a device may be of: a service knows those of the rule files, its clinic sets their limits. */
@@ -49,16 +49,9 @@ export const devicesRepository = (db: Database) => ({
       const device = deviceRecord.parse({ ...given, id: given.id ?? randomUUID() });
       const child = await requireChild(tx, device.childId, 'share');
       refuse(deviceFaults(device, { birthDate: child.value.birthDate, today, families }));
-      const added = await tx
-        .insertInto('devices')
-        .values(devicesTable.columns(device, device.childId) as never)
-        .onConflict((c) => c.doNothing())
-        .returning('version')
-        .executeTakeFirst();
-      if (!added)
-        throw new DoorpostError('already-there', 'There is a device with this id already', { field: 'id' });
+      const added = await addInPlace(tx, devicesTable, device, device.childId);
       await writeAudit(tx, actor, 'create', 'device', { childId: device.childId, deviceId: device.id });
-      return { value: device, version: added.version };
+      return added;
     }),
 
   change: (
@@ -75,14 +68,11 @@ export const devicesRepository = (db: Database) => ({
       const value = deviceRecord.parse({ ...before.value, ...change, id: deviceId, childId });
       const { birthDate } = (await requireChild(tx, childId)).value;
       refuse(deviceFaults(value, { birthDate, today, families }));
-      const version = await changeInPlace(tx, devicesTable, value, childId, before.version);
-      await writeAudit(tx, actor, 'change', 'device', {
-        childId,
-        deviceId,
-        fields: Object.keys(change),
-        version,
-      });
-      return { value, version };
+      const changed = await changeInPlace(tx, devicesTable, value, childId, before.version);
+      const { version } = changed;
+      const fields = Object.keys(change);
+      await writeAudit(tx, actor, 'change', 'device', { childId, deviceId, fields, version });
+      return changed;
     }),
 });
 

@@ -1,28 +1,20 @@
 import { randomUUID } from 'node:crypto';
-import { eventFaults } from '../../records/check/event-faults.js';
 import type { IsoDate } from '../../records/dates.js';
 import { type Device, type DeviceEvent, deviceEventRecord, stateByFitting } from '../../records/device.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Actor, EventCorrection, EventRevision, NewEvent } from '../shapes.js';
 import { devicesTable, eventsTable } from './caseload-tables.js';
-import { changeInPlace } from './change-in-place.js';
-import { families } from './devices.js';
+import { changeInPlace } from './in-place.js';
 import { requireDevice } from './require-child.js';
 import { addRecord, corrections, type RevisedKind, type RevisedRow, revisionOf } from './revised.js';
 
 export const eventKind: RevisedKind<DeviceEvent> = {
+  part: 'events',
   at: eventsTable,
-  name: 'device event',
-  open: async (tx, { deviceId }) => {
-    const { value: device, version } = await requireDevice(tx, deviceId, 'update');
-    return {
-      faults: (event, today) => eventFaults(event, { device, today, families }),
-      follow: async (before, after) => {
-        const next = deviceAfter(device, before, after);
-        if (next !== device) await changeInPlace(tx, devicesTable, next, device.childId, version);
-      },
-    };
+  follow: async (tx, { value: device, version }, before, after) => {
+    const next = deviceAfter(device, before, after);
+    if (next !== device) await changeInPlace(tx, devicesTable, next, device.childId, version);
   },
   audited: ({ id, deviceId, kind }) => ({ eventId: id, deviceId, kind }),
 };

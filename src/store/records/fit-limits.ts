@@ -9,6 +9,7 @@ import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import { newestFirst } from '../page-cursor.js';
+import { recordOf } from '../record-of.js';
 import { refuseStale } from '../refusals.js';
 import type { Actor, Expected, LimitChangeRow, PageRequest, Versioned } from '../shapes.js';
 import { standing } from '../standing.js';
@@ -92,15 +93,14 @@ async function current(db: Database): Promise<Versioned<readonly ClinicLimit[]>>
   return { value, version: Math.max(0, ...rows.map((r) => r.version)) };
 }
 
-const rowOf = (r: Selectable<Tables['fit_limit_changes']>): LimitChangeRow => ({
-  id: r.seq,
-  version: r.version,
-  family: r.family,
-  measure: r.measure,
-  figure: r.figure,
-  mm: r.mm,
-  beforeMm: r.before_mm,
-  reason: r.reason,
-  by: r.changed_by,
-  at: r.changed_at.toISOString(),
+const rowOf = ({
+  seq,
+  changed_by,
+  changed_at,
+  ...row
+}: Selectable<Tables['fit_limit_changes']>): LimitChangeRow => ({
+  id: seq,
+  ...recordOf(row),
+  by: changed_by,
+  at: changed_at.toISOString(),
 });

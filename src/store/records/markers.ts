@@ -1,20 +1,14 @@
 import { randomUUID } from 'node:crypto';
-import { markerFaults } from '../../records/check/marker-faults.js';
 import type { IsoDate } from '../../records/dates.js';
 import { type MaturityMarker, markerRecord } from '../../records/records.js';
 import type { Database } from '../connect.js';
 import type { Actor } from '../shapes.js';
 import { markersTable } from './caseload-tables.js';
-import { requireChild } from './require-child.js';
 import { addRecord, type RevisedKind } from './revised.js';
 
 const markerKind: RevisedKind<MaturityMarker> = {
+  part: 'markers',
   at: markersTable,
-  name: 'marker',
-  open: async (tx, _marker, childId, lock) => {
-    const { birthDate } = (await requireChild(tx, childId, lock)).value;
-    return { faults: (marker, today) => markerFaults(marker, birthDate, today) };
-  },
   audited: ({ id, kind }) => ({ markerId: id, kind }),
 };
 

@@ -1,20 +1,14 @@
-import { readingFaults } from '../../records/check/reading-faults.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { Measurement } from '../../records/records.js';
 import { readOfChild, writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Actor, Correction, Expected, MeasurementRevision } from '../shapes.js';
 import { measurementsTable } from './caseload-tables.js';
-import { requireChild } from './require-child.js';
 import { allRevisions, corrections, type RevisedKind, type RevisedRow, revisionOf } from './revised.js';
 
 export const readingKind: RevisedKind<Measurement> = {
+  part: 'measurements',
   at: measurementsTable,
-  name: 'measurement',
-  open: async (tx, _reading, childId, lock) => {
-    const { birthDate } = (await requireChild(tx, childId, lock)).value;
-    return { faults: (reading, today) => readingFaults(reading, birthDate, today) };
-  },
   audited: ({ id }) => ({ measurementId: id }),
 };
 

@@ -4,33 +4,33 @@ import type { Child } from '../../records/records.js';
 import type { Database } from '../connect.js';
 import { notFound } from '../refusals.js';
 import type { Versioned } from '../shapes.js';
+import { type CaseloadTable, childrenTable, devicesTable, type InPlace } from './caseload-tables.js';
 
 /** Held against other writers for the rest of the transaction: against all, or against those that change it. */
 export type Lock = 'update' | 'share';
 
 export const requireChild = (db: Database, id: string, lock?: Lock): Promise<Versioned<Child>> =>
-  required(db, 'children', 'child', id, lock) as Promise<Versioned<Child>>;
+  required(db, childrenTable, id, lock);
 
 export const requireDevice = (db: Database, id: string, lock?: Lock): Promise<Versioned<Device>> =>
-  required(db, 'devices', 'device', id, lock) as Promise<Versioned<Device>>;
+  required(db, devicesTable, id, lock);
 
 /** The row, or the refusal that there is none. */
-async function required(
+async function required<T>(
   db: Database,
-  table: 'children' | 'devices',
-  name: string,
+  at: CaseloadTable<T, InPlace>,
   id: string,
   lock?: Lock,
-): Promise<Versioned<unknown>> {
+): Promise<Versioned<T>> {
   const row = await db
-    .selectFrom(table)
+    .selectFrom(at.table)
     .select(['data', 'version'])
     .where('id', '=', id)
     .$if(lock === 'update', (q) => q.forUpdate())
     .$if(lock === 'share', (q) => q.forKeyShare())
     .executeTakeFirst();
-  if (!row) throw notFound(name);
-  return { value: row.data, version: row.version };
+  if (!row) throw notFound(at.name);
+  return { value: at.of({ ...row }), version: row.version };
 }
 
 /** Those of the ids that are children still, of this status if given: held against being erased meanwhile. */

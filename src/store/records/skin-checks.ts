@@ -1,21 +1,14 @@
 import { randomUUID } from 'node:crypto';
-import { skinCheckFaults } from '../../records/check/skin-check-faults.js';
 import type { IsoDate } from '../../records/dates.js';
 import { type SkinCheck, skinCheckRecord } from '../../records/skin-check.js';
 import type { Database } from '../connect.js';
 import type { Actor, NewSkinCheck } from '../shapes.js';
 import { skinChecksTable } from './caseload-tables.js';
-import { requireChild, requireDevice } from './require-child.js';
 import { addRecord, corrections, type RevisedKind } from './revised.js';
 
 export const skinCheckKind: RevisedKind<SkinCheck> = {
+  part: 'skinChecks',
   at: skinChecksTable,
-  name: 'skin check',
-  open: async (tx, { deviceId }, childId, lock) => {
-    const { birthDate } = (await requireChild(tx, childId, lock)).value;
-    const device = deviceId === null ? null : (await requireDevice(tx, deviceId)).value;
-    return { faults: (check, today) => skinCheckFaults(check, { birthDate, device, today }) };
-  },
   audited: ({ id, state }) => ({ skinCheckId: id, state }),
 };
 

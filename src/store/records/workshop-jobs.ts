@@ -10,6 +10,7 @@ import type { Actor, Expected, Versioned } from '../shapes.js';
 import { keptByStanding } from '../standing.js';
 import { workshopJobsTable } from './caseload-tables.js';
 import { families } from './devices.js';
+import { addInPlace, changeInPlace } from './in-place.js';
 import { requireChild, requireDevice } from './require-child.js';
 
 export const workshopJobsRepository = (db: Database) => ({
@@ -31,15 +32,11 @@ export const workshopJobsRepository = (db: Database) => ({
         .forUpdate()
         .executeTakeFirst();
       refuseStale(expected, before?.version ?? 0);
-      const version = (before?.version ?? 0) + 1;
-      const columns = workshopJobsTable.columns(job, childId);
-      await tx
-        .insertInto('workshop_jobs')
-        .values(columns as never)
-        .onConflict((c) => c.column('id').doUpdateSet({ ...columns, version, updated_at: new Date() }))
-        .execute();
+      const saved = before
+        ? await changeInPlace(tx, workshopJobsTable, job, childId, before.version)
+        : await addInPlace(tx, workshopJobsTable, job, childId);
       await writeAudit(tx, actor, before ? 'change' : 'create', 'workshop-job', { childId, jobId: job.id });
-      return { value: job, version };
+      return saved;
     }),
 
   all: () => all(db),

@@ -8,7 +8,7 @@ import type { IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
-import type { Actor, WriteCounts } from '../shapes.js';
+import type { Actor } from '../shapes.js';
 import {
   type CaseloadTable,
   childrenTable,
@@ -21,9 +21,9 @@ import {
   skinChecksTable,
   workshopJobsTable,
 } from './caseload-tables.js';
-import { changeInPlace } from './change-in-place.js';
 import { firstEntries, refuseTombstone } from './children.js';
 import { families } from './devices.js';
+import { changeInPlace } from './in-place.js';
 import { appended, type RevisedRow } from './revised.js';
 
 /** Rows a statement: 500 x 15 columns stays far below PostgreSQL's 65,535 parameters. */
@@ -39,7 +39,7 @@ export async function writeCaseload(
   reason: string,
   today: IsoDate,
   actor: Actor,
-): Promise<WriteCounts> {
+): Promise<Counts> {
   const counts = { added: 0, changed: 0, unchanged: 0 };
   const {
     children = [],

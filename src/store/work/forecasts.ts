@@ -5,6 +5,7 @@ import type { Device } from '../../records/device.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
+import { columnsOf, recordOf } from '../record-of.js';
 import { requireChild, stillThere } from '../records/require-child.js';
 import type { Actor, ForecastSummary, MadeForecasts, PastForecast, StoredAssessment } from '../shapes.js';
 
@@ -45,25 +46,14 @@ export const forecastsRepository = (db: Database) => ({
     if (deviceIds?.length === 0) return [];
     const rows = await db
       .selectFrom('forecast_history')
-      .selectAll()
+      .select(['device_id', 'child_id', 'family', 'today', 'outcome', 'p10', 'p50', 'p90'])
+      .select(['inputs_hash', 'model_version', 'made_on'])
       .$if(!!deviceIds, (q) => q.where(sql<SqlBool>`device_id = any(${deviceIds})`))
       // A look back is made after what it comes before.
       .orderBy('today')
       .orderBy('seq')
       .execute();
-    return rows.map((r) => ({
-      deviceId: r.device_id,
-      childId: r.child_id,
-      family: r.family,
-      today: r.today,
-      outcome: r.outcome,
-      p10: r.p10,
-      p50: r.p50,
-      p90: r.p90,
-      inputsHash: r.inputs_hash,
-      modelVersion: r.model_version,
-      madeOn: r.made_on,
-    }));
+    return rows.map(recordOf);
   },
 });
 
@@ -71,18 +61,9 @@ async function stored(db: Database, childIds: readonly string[]): Promise<Map<st
   if (childIds.length === 0) return new Map();
   const rows = await db.selectFrom('assessments').selectAll().where('child_id', 'in', childIds).execute();
   return new Map(
-    rows.map((r) => [
-      r.child_id,
-      {
-        childId: r.child_id,
-        today: r.today,
-        ...r.data,
-        inputsHash: r.inputs_hash,
-        modelName: r.model_name,
-        modelVersion: r.model_version,
-        seed: Number(r.seed),
-        computedAt: r.computed_at.toISOString(),
-      },
+    rows.map(({ data, soonest, soonest_key, seed, ...row }) => [
+      row.child_id,
+      { ...data, ...recordOf(row), seed: Number(seed) },
     ]),
   );
 }
@@ -127,7 +108,9 @@ async function save(tx: Database, assessments: readonly StoredAssessment[]): Pro
 }
 
 function rowOf(a: StoredAssessment, sideOf: ReadonlyMap<string, Device['side']>) {
-  const soonest = a.forecasts
+  const { forecasts, flags, suggestions, lastDay, program } = a;
+  const { childId, today, inputsHash, modelName, modelVersion, seed, computedAt } = a;
+  const soonest = forecasts
     .filter((f) => f.outcome !== 'not-in-use')
     .map((f) => ({ f, day: sortDay(f, a.today) }))
     .sort((x, y) => (x.day ?? '9999').localeCompare(y.day ?? '9999'))[0];
@@ -142,22 +125,10 @@ function rowOf(a: StoredAssessment, sideOf: ReadonlyMap<string, Device['side']>)
     today: a.today,
   };
   return {
-    child_id: a.childId,
-    today: a.today,
-    data: JSON.stringify({
-      forecasts: a.forecasts,
-      flags: a.flags,
-      suggestions: a.suggestions,
-      lastDay: a.lastDay,
-      program: a.program,
-    }),
+    ...columnsOf({ childId, today, inputsHash, modelName, modelVersion, seed, computedAt }),
+    data: JSON.stringify({ forecasts, flags, suggestions, lastDay, program }),
     soonest: summary ? JSON.stringify(summary) : null,
     soonest_key: soonest?.day ?? null,
-    inputs_hash: a.inputsHash,
-    model_name: a.modelName,
-    model_version: a.modelVersion,
-    seed: a.seed,
-    computed_at: new Date(a.computedAt),
   };
 }
 

@@ -8,7 +8,8 @@ import type { JobRun } from '../shapes.js';
 
 const SHOWN = ['id', 'kind', 'status', 'done', 'total', 'message', 'started_at', 'finished_at'] as const;
 
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
+const OPEN = ['queued', 'running'] as const;
+
 export const jobRunsRepository = (db: Database) => ({
   /** Newest first, 20 of them; of one kind if given. */
   async latest(kind?: JobRun['kind']): Promise<readonly JobRun[]> {
@@ -36,7 +37,7 @@ export const jobRunsRepository = (db: Database) => ({
         .selectFrom('job_runs')
         .select('id')
         .where('kind', '=', kind)
-        .where('status', 'in', ['queued', 'running'])
+        .where('status', 'in', OPEN)
         .executeTakeFirst();
       if (open && kind !== 'import') return null;
       const id = randomUUID();
@@ -45,22 +46,12 @@ export const jobRunsRepository = (db: Database) => ({
     }),
 
   async setTotal(id: string, total: number) {
-    await db
-      .updateTable('job_runs')
-      .set({ total, status: 'running' })
-      .where('id', '=', id)
-      .where('status', 'in', ['queued', 'running'])
-      .execute();
+    await openRun(db, id).set({ total, status: 'running' }).execute();
   },
 
   /** What it is at, in words, while it runs. */
   async setMessage(id: string, message: string) {
-    await db
-      .updateTable('job_runs')
-      .set({ message })
-      .where('id', '=', id)
-      .where('status', 'in', ['queued', 'running'])
-      .execute();
+    await openRun(db, id).set({ message }).execute();
   },
 
   /** Books part `part` with `count` done, once however often it is called. `complete`: all of the total is done. */
@@ -94,14 +85,13 @@ export const jobRunsRepository = (db: Database) => ({
   end: (id: string, status: 'done' | 'failed', message: string, now: Date) =>
     atomically(db, async (tx) => {
       await takeTurn(tx);
-      await tx
-        .updateTable('job_runs')
-        .set({ status, message, finished_at: now })
-        .where('id', '=', id)
-        .where('status', 'in', ['queued', 'running'])
-        .execute();
+      await openRun(tx, id).set({ status, message, finished_at: now }).execute();
     }),
 });
+
+/** A run that has ended stays as it ended. */
+const openRun = (db: Database, id: string) =>
+  db.updateTable('job_runs').where('id', '=', id).where('status', 'in', OPEN);
 
 /** Beginning and ending wait for each other, so that nobody joins a run that has just ended. */
 const takeTurn = (tx: Database) =>

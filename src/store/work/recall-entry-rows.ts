@@ -1,6 +1,10 @@
 import { sql } from 'kysely';
 import type { Database } from '../connect.js';
 
+/** Of a change of state `s`: it takes none back and was not taken back itself. */
+export const canBeUndone = sql<boolean>`s.undoes_seq is null
+  and not exists (select 1 from recall_state_changes u where u.undoes_seq = s.seq)`;
+
 /** Entries of recall lists with their child and the last thing said of them. */
 export function recallEntryRows(db: Database) {
   return db
@@ -20,7 +24,8 @@ export function recallEntryRows(db: Database) {
     .select(['e.id', 'e.run_id', 'e.child_id', 'e.state', 'e.appointment', 'e.version', 'e.list'])
     .select(['last.note', 'last.by_name', 'last.at'])
     .select(
-      sql<boolean>`exists (select 1 from recall_state_changes s where s.entry_id = e.id and s.undoes_seq is null
-        and not exists (select 1 from recall_state_changes u where u.undoes_seq = s.seq))`.as('can_undo'),
+      sql<boolean>`exists (select 1 from recall_state_changes s where s.entry_id = e.id and ${canBeUndone})`.as(
+        'can_undo',
+      ),
     );
 }

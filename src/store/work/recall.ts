@@ -24,7 +24,7 @@ import type {
 import { earlierVisits } from './earlier-visits.js';
 import { entryData } from './entry-data.js';
 import { entriesFound, recallBriefs } from './recall-briefs.js';
-import { recallEntryRows } from './recall-entry-rows.js';
+import { canBeUndone, recallEntryRows } from './recall-entry-rows.js';
 import { saveRecallRun } from './save-recall-run.js';
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
@@ -129,17 +129,7 @@ export const recallRepository = (db: Database) => ({
         .selectFrom('recall_state_changes as s')
         .selectAll()
         .where('entry_id', '=', entryId)
-        .where('undoes_seq', 'is', null)
-        .where((e) =>
-          e.not(
-            e.exists(
-              e
-                .selectFrom('recall_state_changes as u')
-                .select('u.seq')
-                .whereRef('u.undoes_seq', '=', 's.seq'),
-            ),
-          ),
-        )
+        .where(canBeUndone)
         .orderBy('seq', 'desc')
         .limit(1)
         .executeTakeFirst();
@@ -237,25 +227,16 @@ type EntryRow =
   ReturnType<typeof rowsWithChild> extends SelectQueryBuilder<infer _D, infer _T, infer R> ? R : never;
 
 /** Nothing where the entry went meanwhile, as one of a child that is erased does. */
-const rowOf = (r: EntryRow, entry: RecallEntry | undefined): RecallRow | undefined =>
+const rowOf = (
+  { note, by_name, at, ...row }: EntryRow,
+  entry: RecallEntry | undefined,
+): RecallRow | undefined =>
   entry && {
-    id: r.id,
-    runId: r.run_id,
-    childId: r.child_id,
-    childName: r.childName,
-    contact: r.contact,
-    clinician: r.clinician,
-    language: r.language,
-    transportDays: r.transportDays,
-    list: r.list,
+    ...recordOf(row),
     entry,
-    state: r.state,
-    appointment: r.appointment,
-    stateNote: r.note ?? '',
-    stateBy: r.by_name ?? '',
-    stateAt: r.at ? r.at.toISOString() : null,
-    canUndo: r.can_undo,
-    version: r.version,
+    stateNote: note ?? '',
+    stateBy: by_name ?? '',
+    stateAt: at?.toISOString() ?? null,
   };
 
 async function requireEntry(db: Database, id: string): Promise<RecallRow> {

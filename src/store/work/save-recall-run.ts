@@ -3,6 +3,7 @@ import { stateInNewList } from '../../recall/carry-over.js';
 import type { RecallEntry, WorkState } from '../../recall/contract.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
+import { columnsOf } from '../record-of.js';
 import { stillThere } from '../records/require-child.js';
 import { type NewRecallRun, type RecallListName, systemActor } from '../shapes.js';
 import { type EarlierEntry, earlierVisits } from './earlier-visits.js';
@@ -26,17 +27,16 @@ export async function saveRecallRun(
   entries: readonly NewEntry[],
 ): Promise<void> {
   const before = new Map((await earlierVisits(tx)).map((v) => [v.childId, v]));
+  const { today, month, seed, summary, inputsHash, modelName, modelVersion } = run;
   await tx
     .insertInto('recall_runs')
     .values({
       id,
-      today: run.today,
-      month: run.month,
-      summary: JSON.stringify(run.summary),
-      inputs_hash: run.inputsHash,
-      model_name: run.modelName,
-      model_version: run.modelVersion,
-      seed: run.seed,
+      today,
+      month,
+      seed,
+      summary: JSON.stringify(summary),
+      ...columnsOf({ inputsHash, modelName, modelVersion }),
     })
     .execute();
   const childIds: string[] = [];
