@@ -28,6 +28,9 @@ export const exchangeFhir: readonly MutationGroup[] = [
       ['e1`)), unit:', '`)), unit:'],
       ["p.deceasedBoolean || p.deceasedDateTime ? 'died' : ''", "''"],
       ["intended: 'ordered', active: 'worn'", "intended: 'worn', active: 'worn'"],
+      ['{ state: skin }', "{ state: 'none' }"],
+      ['{ kind: event }', "{ kind: 'cast' }"],
+      ['columns[table].some((c) => c.name === name)', 'true || name'],
     ],
   },
   {
@@ -64,6 +67,9 @@ export const exchangeFhir: readonly MutationGroup[] = [
     changes: [
       ['if (!avoidsLatex(c)) return [];', 'if (!c.latexAlert) return [];'],
       ["'unconfirmed'),", "'confirmed'),"],
+      ["...(deviceId ? { device: reference('Device', deviceId) } : {})", ''],
+      ['side: sided ? m.side : null', 'side: null'],
+      ['...(note ? { note: [{ text: note }] } : {}),', ''],
     ],
   },
 ];

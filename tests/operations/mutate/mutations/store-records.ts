@@ -46,6 +46,7 @@ export const storeRecords: readonly MutationGroup[] = [
       ["['recall_state_changes', ", '['],
       ["'family_links', ", ''],
       ['count(distinct id)', 'count(id)'],
+      ['caseloadParts.toReversed()', 'caseloadParts'],
     ],
   },
   {
@@ -89,6 +90,34 @@ export const storeRecords: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'a device that cannot be is kept, or over what somebody else changed',
+    file: 'src/store/records/devices.ts',
+    tests: words,
+    changes: [
+      ['refuse(deviceFaults(device, {', 'void (deviceFaults(device, {'],
+      ['refuse(deviceFaults(value, {', 'void (deviceFaults(value, {'],
+      ['refuseStale(expected, before.version);', ''],
+    ],
+  },
+  {
+    harm: 'a second child or device takes the number of the first, or a change is laid over another',
+    file: 'src/store/records/in-place.ts',
+    tests: words,
+    changes: [
+      ['if (!added)', 'if (false)'],
+      ['const version = before + 1;', 'const version = before;'],
+    ],
+  },
+  {
+    harm: 'a job is dated as it cannot be, or over what somebody else said of it',
+    file: 'src/store/records/workshop-jobs.ts',
+    tests: words,
+    changes: [
+      ['refuse(workshopJobFaults(', 'void (workshopJobFaults('],
+      ['refuseStale(expected, before?.version ?? 0);', ''],
+    ],
+  },
+  {
     harm: 'A visit moved to its right day leaves its skin checks or judgements behind',
     file: 'src/store/records/visits.ts',
     tests: words,
@@ -104,6 +133,9 @@ export const storeRecords: readonly MutationGroup[] = [
     changes: [
       ['if (!withdrawn) opened.refuseFaults(', 'if (false) opened.refuseFaults('],
       ['refuseStale(expected, last.revision);', ''],
+      ['birthDateOf: () => child.birthDate', "birthDateOf: () => '0000-01-01'"],
+      ['deviceOf: () => device?.value', 'deviceOf: () => undefined'],
+      ['if (device !== null) await kind.follow', 'if (false) await kind.follow'],
     ],
   },
   {

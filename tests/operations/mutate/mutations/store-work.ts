@@ -25,6 +25,15 @@ export const storeWork: readonly MutationGroup[] = [
     changes: [["'active'", "'discharged'"]],
   },
   {
+    harm: 'a word that was taken back is taken back once more, and the call made is forgotten',
+    file: 'src/store/work/recall-entry-rows.ts',
+    tests: store,
+    changes: [
+      ['\n  and not exists (select 1 from recall_state_changes u where u.undoes_seq = s.seq)', ''],
+      ['s.undoes_seq is null\n  and', ''],
+    ],
+  },
+  {
     harm: 'A list shows children who died or moved away since it was made',
     file: 'src/store/work/recall.ts',
     tests: store,
@@ -43,6 +52,7 @@ export const storeWork: readonly MutationGroup[] = [
       [' or not id = any', ' and not id = any'],
       ['from family_questions q where q.device_id = d.id', 'from family_questions q where false'],
       ['if (row.revision > 1) corrected++;', 'if (row.revision > 9) corrected++;'],
+      ['{ withdrawn: true, reason: TAKEN_BACK }', '{ reason: TAKEN_BACK }'],
     ],
   },
   {

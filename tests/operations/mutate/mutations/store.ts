@@ -20,6 +20,7 @@ export const store: readonly MutationGroup[] = [
       ["  'tombstones',\n", ''],
       ["  'fit_limit_changes',\n  'sign", "  'sign"],
       ['digest.update(text);', ''],
+      ["numbered.has(table) ? 'seq' : '1'", "'1'"],
     ],
   },
   {
