@@ -1,23 +1,23 @@
 import { type Kysely, Migrator, sql } from 'kysely';
 import { DoorpostError } from '../errors.js';
-import * as groundState from './migrations/0001-ground-state.js';
-import * as derivedAndWork from './migrations/0002-derived-and-work.js';
-import * as appointments from './migrations/0003-appointments.js';
-import * as clinicFitRules from './migrations/0004-clinic-fit-rules.js';
-import * as doors from './migrations/0005-doors.js';
-import * as skinChecks from './migrations/0006-skin-checks.js';
-import * as deviceReplaces from './migrations/0008-device-replaces.js';
-import * as sheetAnswers from './migrations/0010-sheet-answers.js';
-import * as familyQuestions from './migrations/0016-family-questions.js';
-import * as populationOffsets from './migrations/0020-population-offsets.js';
-import * as signOffs from './migrations/0021-sign-offs.js';
-import * as firstPassword from './migrations/0027-first-password.js';
-import * as changesAndBriefs from './migrations/0032-changes-and-briefs.js';
-import * as lookBack from './migrations/0033-look-back.js';
-import * as currentRows from './migrations/0034-current-rows.js';
+import { groundState } from './migrations/0001-ground-state.js';
+import { derivedAndWork } from './migrations/0002-derived-and-work.js';
+import { appointments } from './migrations/0003-appointments.js';
+import { clinicFitRules } from './migrations/0004-clinic-fit-rules.js';
+import { doors } from './migrations/0005-doors.js';
+import { skinChecks } from './migrations/0006-skin-checks.js';
+import { deviceReplaces } from './migrations/0008-device-replaces.js';
+import { sheetAnswers } from './migrations/0010-sheet-answers.js';
+import { familyQuestions } from './migrations/0016-family-questions.js';
+import { populationOffsets } from './migrations/0020-population-offsets.js';
+import { signOffs } from './migrations/0021-sign-offs.js';
+import { firstPassword } from './migrations/0027-first-password.js';
+import { changesAndBriefs } from './migrations/0032-changes-and-briefs.js';
+import { lookBack } from './migrations/0033-look-back.js';
+import { currentRows } from './migrations/0034-current-rows.js';
 import type { Tables } from './tables.js';
 
-const migrations = {
+const steps = {
   '0001-ground-state': groundState,
   '0002-derived-and-work': derivedAndWork,
   '0003-appointments': appointments,
@@ -34,6 +34,14 @@ const migrations = {
   '0033-look-back': lookBack,
   '0034-current-rows': currentRows,
 };
+
+/** Each step is SQL and nothing else. */
+const migrations = Object.fromEntries(
+  Object.entries(steps).map(([name, text]) => [
+    name,
+    { up: async (db: Kysely<unknown>) => void (await sql.raw(text).execute(db)) },
+  ]),
+);
 
 /** SQLSTATE where nothing was ever migrated. */
 const NO_SUCH_TABLE = '42P01';

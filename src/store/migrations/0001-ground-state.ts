@@ -1,11 +1,11 @@
-import { type Kysely, sql } from 'kysely';
+import { appendOnly } from './append-only.js';
 
 /**
  * What people entered. Readings, markers and device events are append-only: a row is never changed, a correction is the
  * next revision of the same id and names the row it corrects. Children, devices and workshop jobs change in place; what
  * they were is kept in record_history. Only an erasure of one child, declared in its transaction, may delete.
  */
-const statements = `
+const tables = `
 create table children (
   id text primary key,
   name_key text not null,
@@ -169,13 +169,4 @@ const appendOnlyTables = [
   'tombstones',
 ];
 
-export async function up(db: Kysely<unknown>): Promise<void> {
-  await sql.raw(statements).execute(db);
-  for (const table of appendOnlyTables)
-    await sql
-      .raw(
-        `create trigger append_only before update or delete on ${table} for each row execute function append_only();
-         create trigger no_truncate before truncate on ${table} for each statement execute function append_only();`,
-      )
-      .execute(db);
-}
+export const groundState = tables + appendOnlyTables.map(appendOnly).join('');

@@ -1,10 +1,10 @@
-import { type Kysely, sql } from 'kysely';
+import { appendOnly } from './append-only.js';
 
 /**
  * What is derived (assessments, forecasts, recall lists; each row names its inputs, model version and seed), what people
  * do with the recall list, and what the service itself needs (accounts, sessions, links, imports, progress).
  */
-const statements = `
+export const derivedAndWork = `
 create table assessments (
   child_id text primary key references children (id),
   today date not null,
@@ -77,10 +77,7 @@ create table recall_state_changes (
   undoes_seq bigint unique references recall_state_changes (seq)
 );
 create index recall_state_changes_by_entry on recall_state_changes (entry_id, seq);
-create trigger append_only before update or delete on recall_state_changes
-  for each row execute function append_only();
-create trigger no_truncate before truncate on recall_state_changes
-  for each statement execute function append_only();
+${appendOnly('recall_state_changes')}
 
 create table users (
   id text primary key,
@@ -172,7 +169,3 @@ create table job_run_parts (
   primary key (run_id, part)
 );
 `;
-
-export async function up(db: Kysely<unknown>): Promise<void> {
-  await sql.raw(statements).execute(db);
-}

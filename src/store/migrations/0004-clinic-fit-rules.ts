@@ -1,10 +1,10 @@
-import { type Kysely, sql } from 'kysely';
+import { appendOnly } from './append-only.js';
 
 /**
  * What a clinic sets in place of the shipped fit rules. Append-only: the newest row of a figure counts, one without mm
  * is back to the shipped figure. `version` counts the saves; the rows of one save share it.
  */
-const statements = `
+export const clinicFitRules = `
 create table fit_limit_changes (
   seq bigserial primary key,
   version integer not null,
@@ -19,12 +19,5 @@ create table fit_limit_changes (
   unique (version, family, measure, figure)
 );
 create index fit_limit_changes_by_figure on fit_limit_changes (family, measure, figure, seq);
-create trigger append_only before update or delete on fit_limit_changes
-  for each row execute function append_only();
-create trigger no_truncate before truncate on fit_limit_changes
-  for each statement execute function append_only();
+${appendOnly('fit_limit_changes')}
 `;
-
-export async function up(db: Kysely<unknown>): Promise<void> {
-  await sql.raw(statements).execute(db);
-}

@@ -1,10 +1,8 @@
-import { type Kysely, sql } from 'kysely';
-
 /**
  * Which children a list, a file or a run showed, so that the log answers who saw a child; the log keeps its rows also
  * against the role that writes them; tries to sign in are counted by account, over all processes.
  */
-const statements = `
+export const doors = `
 alter table audit add column child_ids text[];
 create index audit_by_children on audit using gin (child_ids);
 revoke update, delete, truncate on audit from current_user, public;
@@ -16,7 +14,3 @@ create table sign_in_tries (
   last_at timestamptz not null
 );
 `;
-
-export async function up(db: Kysely<unknown>): Promise<void> {
-  await sql.raw(statements).execute(db);
-}

@@ -1,7 +1,7 @@
-import { type Kysely, sql } from 'kysely';
+import { appendOnly } from './append-only.js';
 
 /** What the skin under a device looked like; append-only like readings: a correction is the next revision. */
-const statements = `
+export const skinChecks = `
 create table skin_checks (
   seq bigserial primary key,
   id text not null,
@@ -22,12 +22,5 @@ create table skin_checks (
 create index skin_checks_by_child on skin_checks (child_id, date);
 create view current_skin_checks as select s.* from skin_checks s
   where not s.withdrawn and not exists (select 1 from skin_checks later where later.corrects_seq = s.seq);
-create trigger append_only before update or delete on skin_checks
-  for each row execute function append_only();
-create trigger no_truncate before truncate on skin_checks
-  for each statement execute function append_only();
+${appendOnly('skin_checks')}
 `;
-
-export async function up(db: Kysely<unknown>): Promise<void> {
-  await sql.raw(statements).execute(db);
-}

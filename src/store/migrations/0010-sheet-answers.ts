@@ -1,7 +1,5 @@
-import { type Kysely, sql } from 'kysely';
-
 /** What the clinic answered about its sheets, and what an import needs to be read again and to be taken back. */
-const statements = `
+export const sheetAnswers = `
 create table sheet_answers (
   sheet text not null,
   question text not null,
@@ -16,7 +14,3 @@ alter table imports add column files bytea;
 alter table imports add column options jsonb not null default '{}';
 alter table imports add column added jsonb;
 `;
-
-export async function up(db: Kysely<unknown>): Promise<void> {
-  await sql.raw(statements).execute(db);
-}

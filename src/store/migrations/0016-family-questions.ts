@@ -1,7 +1,5 @@
-import { type Kysely, sql } from 'kysely';
-
 /** Questions a clinic asks through a family's link, the answer, and what the clinic made of it. */
-const statements = `
+export const familyQuestions = `
 create table family_questions (
   id text primary key,
   child_id text not null references children (id),
@@ -23,7 +21,3 @@ create table family_questions (
 create unique index family_questions_open on family_questions (child_id) where answered_at is null;
 create index family_questions_waiting on family_questions (answered_at) where decided_at is null;
 `;
-
-export async function up(db: Kysely<unknown>): Promise<void> {
-  await sql.raw(statements).execute(db);
-}

@@ -1,7 +1,5 @@
-import { type Kysely, sql } from 'kysely';
-
 /** How a clinic's own children stand off a model's curves, learned once a month; sums over many children, nobody's readings. */
-const statements = `
+export const populationOffsets = `
 create table population_offsets (
   seq bigserial primary key,
   learned_on date not null,
@@ -12,7 +10,3 @@ create table population_offsets (
   unique (learned_on, model_name, model_version)
 );
 `;
-
-export async function up(db: Kysely<unknown>): Promise<void> {
-  await sql.raw(statements).execute(db);
-}

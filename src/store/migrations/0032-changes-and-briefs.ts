@@ -1,5 +1,3 @@
-import { type Kysely, sql } from 'kysely';
-
 /**
  * What keeps a page as fast in a clinic of thousands as in one of a hundred. Every statement that changes one of these
  * tables leaves a row behind, so that asking whether anything has changed reads a few rows and not the tables. And every
@@ -17,7 +15,7 @@ const counted = [
   'recall_entries',
 ];
 
-const statements = `
+const tables = `
 create table record_changes (
   seq bigserial primary key,
   table_name text not null,
@@ -42,12 +40,9 @@ update recall_entries set data = data;
 alter table recall_entries alter column brief set not null;
 `;
 
-export async function up(db: Kysely<unknown>): Promise<void> {
-  await sql.raw(statements).execute(db);
-  for (const table of counted)
-    await sql
-      .raw(
-        `create trigger note_change after insert or update or delete on ${table} for each statement execute function note_change()`,
-      )
-      .execute(db);
-}
+const noted = counted.map(
+  (table) =>
+    `create trigger note_change after insert or update or delete on ${table} for each statement execute function note_change();`,
+);
+
+export const changesAndBriefs = tables + noted.join('\n');
