@@ -6,6 +6,7 @@
 import type { z } from 'zod';
 import { growthHormoneColumns } from '../../forecast/record-until.js';
 import { type AboutField, acceptedInFile, columnName, isNeeded } from '../../records/about-field.js';
+import type { Caseload, CaseloadPart } from '../../records/caseload.js';
 import { childFields, childNumber } from '../../records/child-fields.js';
 import { deviceEventRecord, deviceRecord, stageIds, workshopJobRecord } from '../../records/device.js';
 import {
@@ -29,6 +30,8 @@ export const tableNames = [
   'skin',
 ] as const;
 export type TableName = (typeof tableNames)[number];
+/** What a row of a table is. */
+export type RecordOf<T extends TableName> = Caseload[T extends CaseloadPart ? T : 'skinChecks'][number];
 
 export interface Column {
   readonly name: string;

@@ -1,27 +1,15 @@
-import type { Device, DeviceEvent } from '../../records/device.js';
 import { fieldKind, fieldLimits, fieldOptions } from '../../records/field-limits.js';
-import type { Child, MaturityMarker, Measurement } from '../../records/records.js';
-import type { SkinCheck } from '../../records/skin-check.js';
-import { type Column, columns, type TableName } from './columns.js';
+import { type Column, columns, type RecordOf, type TableName } from './columns.js';
 import type { RowReader } from './row-reader.js';
 
-interface RecordOf {
-  readonly children: Child;
-  readonly measurements: Measurement;
-  readonly devices: Device;
-  readonly events: DeviceEvent;
-  readonly markers: MaturityMarker;
-  readonly skin: SkinCheck;
-}
-
 /** Fields of a record by their columns, each read as its kind; what cannot be is refused in the row. */
-export function readFields<T extends keyof RecordOf, K extends keyof RecordOf[T] & string>(
+export function readFields<T extends TableName, K extends keyof RecordOf<T> & string>(
   row: RowReader,
   table: T,
   fields: readonly K[],
-): Pick<RecordOf[T], K> {
+): Pick<RecordOf<T>, K> {
   const own = readers.get(table);
-  return Object.fromEntries(fields.map((f) => [f, own?.get(f)?.(row)])) as Pick<RecordOf[T], K>;
+  return Object.fromEntries(fields.map((f) => [f, own?.get(f)?.(row)])) as Pick<RecordOf<T>, K>;
 }
 
 /** Words beside a field's own that a list may use for them, by column. */

@@ -95,11 +95,11 @@ export class RowReader {
     }
   }
 
-  /** Text of a required column, or of any column up to a length. */
-  required(name: string, longest = 80): string {
+  /** An id, or another short text that must be there. */
+  required(name: string): string {
     const text = this.text(name);
     if (text === '') this.refuse(name, 'is missing');
-    return this.upTo(name, longest);
+    return this.upTo(name, 80);
   }
 
   upTo(name: string, longest = Number.POSITIVE_INFINITY): string {
@@ -117,7 +117,7 @@ export class RowReader {
     return uniqueId(this.made, contentId(prefix, ...parts));
   }
 
-  yesNo(name: string, whenEmpty = false): boolean {
+  yesNo(name: string, whenEmpty: boolean): boolean {
     const text = this.text(name);
     const word = plainWord(text);
     if (text === '') return whenEmpty;

@@ -53,18 +53,11 @@ export function extensionCells(resource: Extended, table: Extending): Record<str
   const own = columns[table].filter(({ field }) => withoutElement[table].some((f) => f === field));
   return Object.fromEntries(
     own.map(({ name, field, whenEmpty }) => {
-      const found = find(resource, extensionName(field));
+      const found = extensionOf(resource, extensionName(field));
       if (typeof whenEmpty === 'boolean') return [name, (found?.valueBoolean ?? whenEmpty) ? 'yes' : 'no'];
       return [name, String(found?.valueDecimal ?? found?.valueString ?? '')];
     }),
   );
-}
-
-export function extensionText(resource: Extended, name: string): string {
-  return find(resource, name)?.valueString ?? '';
-}
-export function extensionFlag(resource: Extended, name: string, whenAbsent: boolean): boolean {
-  return find(resource, name)?.valueBoolean ?? whenAbsent;
 }
 
 /** A map of ours (extra columns, allowances by measure) as nested extensions: name with entries of key and value. */
@@ -94,9 +87,8 @@ export function extensionMap<T extends string | number>(resource: Extended, name
   );
 }
 
-function find(resource: Extended, name: string): ReadExtension | undefined {
-  return resource.extension?.find(({ url }) => url === OWN_EXTENSION + name);
-}
+export const extensionOf = (resource: Extended, name: string): ReadExtension | undefined =>
+  resource.extension?.find(({ url }) => url === OWN_EXTENSION + name);
 
 /** Our ids may hold any character; a FHIR id only letters, digits, '-' and '.', 64 at most. */
 export function fhirId(ownId: string): string {

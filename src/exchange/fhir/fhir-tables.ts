@@ -6,7 +6,7 @@ import { safeCell } from '../csv/row-reader.js';
 import { ownValue } from '../own-value.js';
 import type { RefusedRow } from '../refused-row.js';
 import { codeOf, measureOfConcept, OWN, sideOfBodySite } from './codes.js';
-import { extensionCells, extensionFlag, extensionMap, extensionText, ownIdOf } from './extensions.js';
+import { extensionCells, extensionMap, extensionOf, ownIdOf } from './extensions.js';
 import type { Read, ReadQuantity, ReadReference, ReadResource } from './r4-schemas.js';
 import { type Located, readResources } from './read-resources.js';
 
@@ -103,7 +103,7 @@ const wordOf = (concept: { text?: string; coding?: readonly { display?: string }
 
 /** What the export adds by the diagnosis is not the record's own alert. */
 const isOwnLatexAlert = (r: Read<'AllergyIntolerance'>): boolean =>
-  /latex/i.test(JSON.stringify(r.code ?? '')) && !extensionFlag(r, 'latex-by-diagnosis', false);
+  /latex/i.test(JSON.stringify(r.code ?? '')) && !extensionOf(r, 'latex-by-diagnosis')?.valueBoolean;
 
 /** The id a reference means: by the index, else its last part (a resource that is not in this file). */
 function resolve(ownId: ReadonlyMap<string, string>, ref: ReadReference | undefined): string {
@@ -143,7 +143,7 @@ function childCells(p: Read<'Patient'>, { conditions, latex }: ResourceIndex): C
     ...own,
     conditions: (conditions.get(id) ?? []).join(' | '),
     latex_alert: latex.has(id) ? 'yes' : 'no',
-    transport_days: extensionText(p, 'transport-days').replaceAll(' ', ' | '),
+    transport_days: (extensionOf(p, 'transport-days')?.valueString ?? '').replaceAll(' ', ' | '),
     contact: own.contact || (p.telecom ?? []).map((t) => t.value ?? '').join(', '),
     language: p.communication?.[0]?.language.coding?.[0]?.code ?? '',
     status: own.status || died || (p.active === false ? 'discharged' : ''),

@@ -2,7 +2,18 @@ import { z } from 'zod';
 import { turnaroundsOf } from '../../clinic/clinic-list.js';
 import { newPassword as password, userNamePattern } from '../../records/check/check-account.js';
 import { overseers } from '../../records/roles.js';
-import { auditRow, clinicSettings, familyLink, newFamilyLink, roles, user } from '../../store/contract.js';
+import {
+  auditRow,
+  type ClinicSettings,
+  capacityOf,
+  clinicCapacitySettings,
+  clinicSettings,
+  familyLink,
+  newFamilyLink,
+  roles,
+  user,
+  type Versioned,
+} from '../../store/contract.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { shownLog } from '../shown-log.js';
 import { type Api, administration, clinical, everyday, routesOf, tagged } from './api.js';
@@ -135,5 +146,22 @@ function settingsRoutes(api: Api, deps: ServiceDeps): void {
     'Change what is named',
     { body: clinicSettings.partial().strict(), 200: clinicSettings },
     async ({ tx, body, expected, actor }) => tagged(await tx.settings.change(body, expected, actor)),
+  );
+  // What the planning reckons with. Whoever plans keeps it, so it is open to more roles than the other settings.
+  const capacity = ({ value, version }: Versioned<ClinicSettings>) =>
+    tagged({ value: capacityOf(value), version });
+  get(
+    '/capacity',
+    everyday,
+    'Casting slots, workshop jobs, holidays and closed days',
+    { 200: clinicCapacitySettings },
+    async () => capacity(await deps.store.settings.get()),
+  );
+  write(
+    'PATCH /capacity',
+    everyday,
+    'Change what is named; the next recall list is planned with it',
+    { body: clinicCapacitySettings.partial().strict(), 200: clinicCapacitySettings },
+    async ({ tx, body, expected, actor }) => capacity(await tx.settings.change(body, expected, actor)),
   );
 }

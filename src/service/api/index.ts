@@ -1,7 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { ServiceDeps } from '../dependencies.js';
-import { capacityRoutes } from './capacity-routes.js';
 import { chartsRoutes } from './charts-routes.js';
 import { childrenRoutes } from './children-routes.js';
 import { clinicRoutes } from './clinic-routes.js';
@@ -28,7 +27,6 @@ const all = [
   importsRoutes,
   exportsRoutes,
   clinicRoutes,
-  capacityRoutes,
   fitRulesRoutes,
   signOffsRoutes,
 ];
