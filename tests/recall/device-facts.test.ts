@@ -6,10 +6,9 @@ import { beyondUseChance } from '../../src/recall/decide/beyond-use-chance.js';
 import { figureChance, lookAt } from '../../src/recall/decide/check-figure.js';
 import { chanceDueBy, dueByChance } from '../../src/recall/decide/due-by-chance.js';
 import { partDue } from '../../src/recall/decide/part-due.js';
-import { roomByReadings } from '../../src/recall/decide/room-by-readings.js';
+import { roomByReadings, roomsByReadings } from '../../src/recall/decide/room-by-readings.js';
 import { successorOf } from '../../src/recall/decide/successor-of.js';
 import { addDaysIso, dayNumber } from '../../src/records/dates.js';
-import { deviceHistory } from '../../src/records/device-history.js';
 import { measurementRecord } from '../../src/records/records.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { rampForecast, testRecord, today } from './build-a-clinic.js';
@@ -126,11 +125,13 @@ describe('the room that readings leave', () => {
       date: day(days),
     });
   const left = (...measurements: ReturnType<typeof reading>[]) => {
-    const record = { ...testRecord({ id: 'a' }), measurements };
-    const room = { series: { measure: 'foot_length', side: 'left' }, allowanceMm: 12, paceMmAYear: 36.525 };
+    const devices = [{ id: 'a/d1', allowancesMm: { foot_length: 12 } }];
+    const record = { ...testRecord({ id: 'a', devices }), measurements };
+    const room = { series: { measure: 'foot_length', side: 'left' }, paceMmAYear: 36.525 };
     const forecast = { ...rampForecast('a/d1', 500, 700), room: [room] } as unknown as DeviceForecast;
-    const history = deviceHistory(record.devices[0], []);
-    return roomByReadings(record, forecast, history, today, 40, rules.get('solid-afo')!)?.leftMm ?? null;
+    const [device] = record.devices;
+    const rooms = roomsByReadings(rules.get('solid-afo')!, device, record, device.castDate, today);
+    return roomByReadings(forecast, rooms, today, 40)?.leftMm ?? null;
   };
   it('is the allowance less what was read and what grows until the next is fitted', () => {
     // Cast 200 days ago. 12 - (176 - 170) - 36.525 x (10 + 40) / 365.25.

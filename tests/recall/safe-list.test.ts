@@ -541,16 +541,21 @@ describe('the order of the list', () => {
 describe('readings that leave next to nothing by the time of the next fitting, though growth was expected to have been less', () => {
   const waitDays = plannedWait(turnaround('solid-afo'), settings.fitWaitDays);
   const toleranceMm = rules.get('solid-afo')!.dimensions[0].toleranceMm.value;
+  const allowanceMm = rules.get('solid-afo')!.dimensions[0].allowanceMm.value;
   const PACE = 3.6525;
   /** A device that lasts a year yet by its forecast; two readings of which so much is left. */
   function actionWhereLeft(leftMm: number) {
     const castDate = addDaysIso(today, -150);
-    const built = testRecord({ id: 'a', measuredDaysAgo: null, devices: [{ id: 'a/d1', castDate }] });
+    const built = testRecord({
+      id: 'a',
+      measuredDaysAgo: null,
+      devices: [{ id: 'a/d1', castDate }],
+    });
     const reading = (id: string, date: string, value: number) =>
       measurementRecord.parse({ id, childId: 'a', measure: 'foot_length', side: 'left', value, date });
-    const grown = 12 - leftMm - (PACE * waitDays) / 365.25;
+    const grown = allowanceMm - leftMm - (PACE * waitDays) / 365.25;
     const measurements = [reading('m1', castDate, 170), reading('m2', today, 170 + grown)];
-    const room = { series: { measure: 'foot_length', side: 'left' }, allowanceMm: 12, paceMmAYear: PACE };
+    const room = { series: { measure: 'foot_length', side: 'left' }, paceMmAYear: PACE };
     const forecast = { ...rising('a/d1', 500, 700), room: [room] } as unknown as DeviceForecast;
     return entryOf({ ...built, measurements }, [forecast]);
   }

@@ -2,7 +2,7 @@ import { decimalAgeYears } from '../../records/age.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { type DayNumber, dayNumber, daysBetween } from '../../records/dates.js';
 import { measures, type Series } from '../../records/measure.js';
-import { isOfMatureAge } from '../still-to-grow.js';
+import type { Sex } from '../../records/records.js';
 
 /** Less than this is no growth (common practice, no source). */
 const NO_GROWTH_MM = 2;
@@ -14,6 +14,12 @@ const APART_DAYS = 165;
  * (common practice, no source).
  */
 export const AGREE_DAYS = 330;
+/** From these ages a halt is the usual end of growth; feet stop first (Anderson 1956, from memory; sources differ). */
+const MATURE_YEARS = { female: 12, male: 14, unknown: 12 } as const;
+const MARGIN_YEARS = 1;
+/** A year younger a child is still to grow, and a halt is asked about. */
+export const isStillToGrow = (sex: Sex, ageYears: number): boolean =>
+  ageYears < MATURE_YEARS[sex] - MARGIN_YEARS;
 const GROWN_PELVIS_STAGE = 4;
 const YEARS_AFTER_MENARCHE = 2;
 
@@ -60,7 +66,7 @@ export function growthStopped(record: ChildRecord, series: Series): Halt | null 
 
 function isMature({ child, markers }: ChildRecord, on: string): boolean {
   return (
-    isOfMatureAge(child.sex, decimalAgeYears(child.birthDate, on)) ||
+    decimalAgeYears(child.birthDate, on) >= MATURE_YEARS[child.sex] ||
     markers.some(
       (m) =>
         (m.kind === 'pelvis-stage' && m.value >= GROWN_PELVIS_STAGE) ||

@@ -9,16 +9,9 @@ import { nearCastDays, staleAfterDays } from '../stale-after.js';
 import type { DevicePlan } from './device-plan.js';
 import { growthStopped } from './growth-stopped.js';
 
-const SLIPS: readonly DataSuggestion['kind'][] = [
-  'unit-slip',
-  'digit-slip',
-  'swapped-sides',
-  'impossible-pair',
-  'shrinking-bone',
-  'jumping-bone',
-];
 /** Does it ask about a reading that may be no size of the child's? */
-export const isSlip = ({ kind }: DataSuggestion): boolean => SLIPS.includes(kind);
+export const isSlip = ({ kind }: DataSuggestion): boolean =>
+  kind !== 'duplicate' && kind !== 'limit-below-size';
 
 /**
  * What the answer for a device rests on and nobody knows: the dimension that decides was never measured, not about the

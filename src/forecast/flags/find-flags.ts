@@ -3,6 +3,7 @@ import { measures } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
 import { standingCautions } from '../cautions.js';
 import type { DataSuggestion, Flag } from '../contract.js';
+import { isSlip } from '../device/reading-needed.js';
 import { deviceFlags } from './device-flags.js';
 import { findingFlags } from './finding-flags.js';
 import type { FlagInput } from './flag-input.js';
@@ -19,22 +20,13 @@ import { zShiftFlags } from './z-shift.js';
 /** A head that grows alarmingly looks like a gross error to the model: it is never set aside. */
 const ALWAYS_KEPT = 'head_circumference';
 
-const SLIPS: readonly DataSuggestion['kind'][] = [
-  'unit-slip',
-  'digit-slip',
-  'swapped-sides',
-  'impossible-pair',
-];
-
 const severities = ['act-now', 'check', 'note'] as const;
 
 /** Without the readings that are taken for slips, and lengths taken for gross errors: weight and girths do jump. */
 export function withoutSlips<T extends Trusting>(input: T): T {
   const { record, posterior, suggestions } = input;
   const slipped = new Set(
-    suggestions
-      .filter((s) => SLIPS.includes(s.kind) && s.corrections.length > 0)
-      .flatMap((s) => s.measurementIds),
+    suggestions.filter((s) => isSlip(s) && s.corrections.length > 0).flatMap((s) => s.measurementIds),
   );
   const gross = new Set(
     posterior?.suspicions.filter((s) => s.probability > GROSS).map((s) => s.measurementId),

@@ -1,7 +1,6 @@
 import { cautions } from '../cautions.js';
 import type { Flag } from '../contract.js';
-import { standstill } from '../device/growth-stopped.js';
-import { isStillToGrow } from '../still-to-grow.js';
+import { isStillToGrow, standstill } from '../device/growth-stopped.js';
 import { plainSeries, plainSpan, wholeMm } from '../words.js';
 import { type FlagInput, flag } from './flag-input.js';
 import { historyOf } from './history-of.js';

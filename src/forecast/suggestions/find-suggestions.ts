@@ -1,6 +1,7 @@
 import type { ChildPosterior } from '../../growth/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import type { DataSuggestion } from '../contract.js';
+import { isSlip } from '../device/reading-needed.js';
 import { capital } from '../words.js';
 import { duplicateSuggestions } from './duplicates.js';
 import { impossiblePairSuggestions } from './impossible-pairs.js';
@@ -18,7 +19,7 @@ export function findSuggestions(record: ChildRecord, posterior: ChildPosterior |
   const found: DataSuggestion[] = [];
   const add = (suggestions: readonly DataSuggestion[]) => {
     for (const s of suggestions) {
-      if (s.kind !== 'duplicate' && s.kind !== 'limit-below-size') {
+      if (isSlip(s)) {
         if (s.measurementIds.some((id) => explained.has(id))) continue;
         for (const id of s.measurementIds) explained.add(id);
       }

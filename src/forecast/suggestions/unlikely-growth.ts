@@ -6,7 +6,7 @@ import { measures, seriesKey, technicalErrorAt } from '../../records/measure.js'
 import type { Measurement } from '../../records/records.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { DataSuggestion } from '../contract.js';
-import { isStillToGrow } from '../still-to-grow.js';
+import { isStillToGrow } from '../device/growth-stopped.js';
 import { plainDate, plainSeries, wholeMm } from '../words.js';
 
 /** SD too short from which it is asked: 99 % for the latest reading, which puts dates off and can be taken again. */

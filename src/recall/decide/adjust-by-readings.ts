@@ -20,9 +20,9 @@ export function adjustByReadings(
   today: IsoDate,
 ): AdjustStep | null {
   const followed = new Set(forecast.room.map((r) => seriesKey(r.series)));
-  for (const { series, roomMm, adjustments, toleranceMm } of rooms) {
+  for (const { series, roomMm, adjustments, limit } of rooms) {
     const [way] = adjustments;
-    const least = followed.has(seriesKey(series)) ? 0 : toleranceMm;
+    const least = followed.has(seriesKey(series)) ? 0 : limit.toleranceMm;
     if (roomMm > least || !way) continue;
     return stepBy(way, LEAST_EASED_MM + Math.max(0, -roomMm), today);
   }

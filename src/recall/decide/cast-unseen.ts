@@ -4,8 +4,14 @@ import type { DeviceFacts } from './device-facts.js';
 
 /** From this chance that the visit finds it needed a cast is planned. */
 export const PLAIN = 0.8;
+/** From this chance that the visit finds it needed a look with the deciding figure is planned. */
+const WORTH_A_LOOK = 0.2;
 /** A fortnight more or less is no matter. */
 export const SAME_DAYS = 14;
+
+/** It falls due within the list's weeks or is past, and may well be found needed. */
+export const castIsDue = ({ castBy, until, neededAtVisit }: DeviceFacts): boolean =>
+  castBy !== null && castBy <= until && (neededAtVisit ?? 0) >= WORTH_A_LOOK;
 
 /**
  * Is it cast without being looked at first? Where the readings as they stand leave next to nothing; where the even chance is

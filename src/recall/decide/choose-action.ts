@@ -1,12 +1,10 @@
 import type { ReadingNeeded } from '../../forecast/contract.js';
-import { isOfDevice } from '../../forecast/flags/finding.js';
-import type { ChildRecord } from '../../records/caseload.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
-import { isWorn } from '../../records/device-history.js';
-import { lastHipAngle } from '../../records/hip-angle.js';
-import type { Action, DeviceDecision, Reason } from '../contract.js';
+import type { Reason } from '../contract.js';
+import { amountUnknown, fitChanged, hipAngleOff, noted, repair, seeNow } from './as-told.js';
 import {
   barsNotRecorded,
+  castIsDue,
   isKnown,
   isPlain,
   PLAIN,
@@ -18,24 +16,11 @@ import {
   saidToFit,
 } from './cast-unseen.js';
 import { figureChance, LEAST_MM } from './check-figure.js';
+import { type Choice, choose, type Rule } from './choice.js';
 import type { DeviceFacts } from './device-facts.js';
-import { FIRST_LOOK_DAYS } from './first-look.js';
 
-export type Choice = Pick<DeviceDecision, 'action' | 'reason' | 'dueBy'>;
-
-/** From this chance that the visit finds it needed a look with the deciding figure is planned. */
-const WORTH_A_LOOK = 0.2;
 /** So near the end of usual life a look at wear counts as the look at its end, days. */
 const LIFE_LOOK_DAYS = 61;
-
-const choose = (
-  action: Action,
-  dueBy: IsoDate | null,
-  code: Reason['code'],
-  numbers: Reason['numbers'] = {},
-): Choice => ({ action, dueBy, reason: { code, numbers } });
-
-type Rule = (facts: DeviceFacts) => Choice | null;
 
 /** What a device asks for, in the order in which it is looked for: the first that holds. */
 export function chooseAction(facts: DeviceFacts): Choice {
@@ -46,31 +31,6 @@ export function chooseAction(facts: DeviceFacts): Choice {
   const next = [facts.castBy, nextReviewBy(facts)].flatMap((d) => d ?? []).sort()[0];
   return choose('none', next, 'fits-for-now', { next });
 }
-
-const seeNow: Rule = ({ flags, device, rule, record, today }) => {
-  const flag = flags.find(
-    (f) =>
-      f.severity === 'act-now' &&
-      (f.deviceId === null
-        ? f.series?.measure !== 'head_circumference' || rule?.region === 'head'
-        : f.deviceId === device.id || !isStillWorn(f.deviceId, record)),
-  );
-  return flag ? choose('see-now', today, 'red-flag', { flag: flag.id }) : null;
-};
-
-/** What was seen under a device that has ended is of the child: the skin has not healed because another is worn. */
-const isStillWorn = (deviceId: string, { devices, events }: ChildRecord): boolean =>
-  devices.some((d) => d.id === deviceId && isWorn(d, events));
-
-/** Recorded as broken or lost, or said so in a note. */
-const repair: Rule = ({ history, flags, device, today }) => {
-  if (history.lostOn) return choose('repair', today, 'lost', { on: history.lostOn });
-  if (history.brokenOn) return choose('repair', today, 'broken', { on: history.brokenOn });
-  const said = flags.find(
-    (f) => f.deviceId === device.id && f.finding && isOfDevice(f.finding.kind),
-  )?.finding;
-  return said ? choose('repair', today, said.kind === 'lost' ? 'lost' : 'broken', { on: said.date }) : null;
-};
 
 /** A newer one is worn in its place, and this one was never taken off the books: it asks for nothing. */
 const replaced: Rule = ({ successor, castBy, today, beyondUseSince }) => {
@@ -139,9 +99,6 @@ const waitsForCast = ({ why }: ReadingNeeded, { forecast, castBy, until }: Devic
 const isForReview = ({ why }: ReadingNeeded, { forecast, reviewBy, today }: DeviceFacts): boolean =>
   why === 'readings-too-old' ? reviewBy < today : why === 'never-measured' && saidToFit(forecast) !== '';
 
-const castIsDue = ({ castBy, until, neededAtVisit }: DeviceFacts): boolean =>
-  castBy !== null && castBy <= until && (neededAtVisit ?? 0) >= WORTH_A_LOOK;
-
 /**
  * A cast that is plainly due, or due before anything else, comes before adjusting or renewing a part; so does one due by
  * about the same visit where a reviewer found the device tight.
@@ -182,7 +139,6 @@ const reviewWillDo = (facts: DeviceFacts): boolean =>
   facts.lookBy !== null &&
   facts.reviewBy <= facts.lookBy &&
   !isPlain(facts) &&
-  facts.beyondUseSince === null &&
   (facts.chanceToday ?? 0) < facts.accepted;
 
 /** Is it known what is tight: named, or the readings agree? Else it is looked for first. */
@@ -230,48 +186,6 @@ const readingsSayLess: Rule = (facts) => {
   if (!facts.plainRoom || !readingsLeaveNone(facts)) return null;
   const { measure, date, leftMm } = facts.plainRoom;
   return choose(leftMm < LEAST_MM ? 'cast' : 'check', facts.today, 'readings-say-less', { measure, date });
-};
-
-/** What a later word of a reviewer answers; a treatment to come only a later visit does. */
-const openFindings = ({ flags, device, forecast }: DeviceFacts) => {
-  const fits = saidToFit(forecast);
-  return flags
-    .filter((f) => f.severity === 'check' && f.deviceId === device.id)
-    .flatMap((f) => f.finding ?? [])
-    .filter(({ kind, date }) => date > fits || (date === fits && kind === 'treatment-planned'));
-};
-const ofTreatment = ['fit-changed', 'treatment-planned'];
-
-/** Surgery, toxin, tone or contracture change what it must fit, which growth does not know: looked at before anything is cast. */
-const fitChanged: Rule = (facts) => {
-  // A reviewer who called it tight has looked at it, where that is answered.
-  const answered =
-    castIsDue(facts) || [facts.adjust, facts.part].some((step) => step && step.by <= facts.until);
-  const looked = (answered && saidTight(facts)) || '';
-  const found = openFindings(facts).find(
-    (f) => ofTreatment.includes(f.kind) && (f.kind === 'treatment-planned' || f.date > looked),
-  );
-  return found ? choose('check', facts.today, 'fit-changed', { on: found.date }) : null;
-};
-
-/** It no longer holds the hips where it was set to. */
-const hipAngleOff: Rule = ({ device, history, today }) => {
-  const angle = lastHipAngle(device, history.since);
-  return angle?.isOff ? choose('check', today, 'hip-angle-off', { on: angle.date }) : null;
-};
-
-/** Let out by an amount nobody noted: seen like a device just fitted, within four weeks, and at the latest at the review. */
-const amountUnknown: Rule = ({ history, reviewBy, until }) => {
-  const on = history.amountUnknownOn;
-  if (on === null) return null;
-  const by = [addDaysIso(on, FIRST_LOOK_DAYS), reviewBy].sort()[0];
-  return by > until ? null : choose('check', by, 'amount-unknown', { on });
-};
-
-/** A mark or falls that were told and not judged since. */
-const noted: Rule = (facts) => {
-  const found = openFindings(facts).find((f) => !ofTreatment.includes(f.kind));
-  return found ? choose('check', facts.today, 'noted', { on: found.date }) : null;
 };
 
 /** Grown up with little room left: no date will come, so it is looked at now. */

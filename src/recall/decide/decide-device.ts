@@ -12,7 +12,8 @@ import { type BeyondUseChance, beyondUseChance } from './beyond-use-chance.js';
 import { addMonthsIso } from './calendar.js';
 import { castBy, plannedWait } from './cast-by.js';
 import { decidingRoom, type Look, lookAt, paceReserve } from './check-figure.js';
-import { type Choice, chooseAction, nextReviewBy } from './choose-action.js';
+import type { Choice } from './choice.js';
+import { chooseAction, nextReviewBy } from './choose-action.js';
 import type { DeviceFacts, DeviceQuestion } from './device-facts.js';
 import { chanceDueBy } from './due-by-chance.js';
 import { firstLookBy } from './first-look.js';
@@ -96,8 +97,7 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
     chance,
     accepted,
     harm,
-    waitDays: wait,
-    plainRoom: forecast ? roomByReadings(record, forecast, history, today, wait, rule) : null,
+    plainRoom: forecast ? roomByReadings(forecast, rooms, today, wait) : null,
     ...dates,
     beyondUseSince: half !== null && half <= today ? half : null,
     chanceToday: chance ? chance.at(dayNumber(today)) : chanceWithoutDates(forecast),

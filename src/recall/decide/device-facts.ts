@@ -34,8 +34,6 @@ export interface DeviceFacts extends DeviceQuestion {
   readonly chance: BeyondUseChance | null;
   readonly accepted: number;
   readonly harm: number;
-  /** Days from a cast to its fitting that are planned for. */
-  readonly waitDays: number;
   /** The same as castBy at an even chance: when it would be cast after a look in between. */
   readonly evenCastBy: IsoDate | null;
   /** The same at half as much again of the accepted chance: a look is early enough until then. */

@@ -2,10 +2,9 @@ import type { DeviceForecast } from '../../forecast/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { DAYS_A_YEAR, daysBetween, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
-import type { DeviceHistory } from '../../records/device-history.js';
 import { type MeasureId, type Series, seriesKey } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
-import { dimensionLimits, wearerOf } from '../../rules/dimension-limits.js';
+import { type DimensionLimit, dimensionLimits, wearerOf } from '../../rules/dimension-limits.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import { type RoomLeft, roomLeft } from '../../rules/room-left.js';
 import { decidingRoom } from './check-figure.js';
@@ -13,41 +12,40 @@ import { decidingRoom } from './check-figure.js';
 /** A reading says how large the child was so many days before and after (common practice, no source). */
 const NEAR_DAYS = 31;
 
-/** What the plain difference of two readings leaves, whatever growth is expected to have been. */
+/** What is left at one limit by a reading at the cast and a late one, whatever growth is expected. */
+export type LimitRoom = RoomLeft & { readonly limit: DimensionLimit; readonly late: Measurement };
+
+/** What they leave of the deciding dimension by the time a new device could be fitted. */
 export interface RoomByReadings {
   readonly measure: MeasureId;
   /** Day of the later reading. */
   readonly date: IsoDate;
-  /** Left by the time a new device could be fitted, mm. */
   readonly leftMm: number;
   /** One SD of where such a device's real limit lies, and what a reviewer calls tight before it is eased, mm. */
   readonly toleranceMm: number;
   readonly tightWithinMm: number;
 }
 
-/** The deciding dimension by a reading at the cast and a late one; null without both. */
+/** Null where the deciding dimension was not read both near the cast and lately. */
 export function roomByReadings(
-  record: ChildRecord,
   forecast: DeviceForecast,
-  history: DeviceHistory,
+  rooms: readonly LimitRoom[],
   today: IsoDate,
   waitDays: number,
-  rule: FamilyRule | null,
 ): RoomByReadings | null {
   const room = decidingRoom(forecast);
   if (!room?.paceMmAYear || forecast.outcome === 'full-grown') return null;
-  const pair = castAndLate(record, room.series, history.castDate, today);
-  if (!pair) return null;
-  const { measure } = room.series;
-  const { late, atCast } = pair;
+  const read = rooms.find((r) => seriesKey(r.series) === seriesKey(room.series));
+  if (!read) return null;
+  const { late, limit } = read;
+  const more = room.extensionLeftMm ?? 0;
   const grownSince = (room.paceMmAYear * (daysBetween(late.date, today) + waitDays)) / DAYS_A_YEAR;
-  const dimension = rule?.dimensions.find((d) => d.measure === measure);
   return {
-    measure,
+    measure: late.measure,
     date: late.date,
-    leftMm: room.allowanceMm - (late.value - atCast.value) - grownSince,
-    toleranceMm: dimension?.toleranceMm.value ?? 0,
-    tightWithinMm: (dimension?.tightWithinMm.value ?? 0) + (room.extensionLeftMm ?? 0),
+    leftMm: read.roomMm + more - grownSince,
+    toleranceMm: limit.toleranceMm,
+    tightWithinMm: limit.dimension.tightWithinMm.value + more,
   };
 }
 
@@ -69,10 +67,7 @@ function castAndLate(
   return daysBetween(late.date, today) > NEAR_DAYS ? null : { atCast, late };
 }
 
-/** What is left at one limit. */
-export type LimitRoom = RoomLeft & { readonly toleranceMm: number };
-
-/** What a reading at the cast and a late one leave at every limit that has both, whatever growth is expected. */
+/** What readings leave at every limit that has both. */
 export function roomsByReadings(
   rule: FamilyRule,
   device: Device,
@@ -80,17 +75,11 @@ export function roomsByReadings(
   castDate: IsoDate,
   today: IsoDate,
 ): LimitRoom[] {
-  const atCast = new Map<string, number>();
-  const now = new Map<string, number>();
-  const limits = dimensionLimits(rule, device, record.events, wearerOf(record));
-  for (const { series } of limits) {
-    const pair = castAndLate(record, series, castDate, today);
-    if (!pair) continue;
-    atCast.set(seriesKey(series), pair.atCast.value);
-    now.set(seriesKey(series), pair.late.value);
-  }
-  return roomLeft(limits, atCast, now, today).map((room) => ({
-    ...room,
-    toleranceMm: limits.find((l) => l.series === room.series)?.toleranceMm ?? 0,
-  }));
+  return dimensionLimits(rule, device, record.events, wearerOf(record)).flatMap((limit) => {
+    const pair = castAndLate(record, limit.series, castDate, today);
+    if (!pair) return [];
+    const key = seriesKey(limit.series);
+    const [atCast, now] = [pair.atCast, pair.late].map((m) => new Map([[key, m.value]]));
+    return roomLeft([limit], atCast, now, today).map((room) => ({ ...room, limit, late: pair.late }));
+  });
 }
