@@ -69,7 +69,7 @@ const OF_ANOTHER =
 
 /** 'None seen', 'not there yet', 'the video shows none'. */
 const NOT_SO =
-  /^(?:.*\b(?:show\w*|saw|seen|found|noticed) none\b|\s*(?:there (?:is|are|was|were) )?(?:none|neither|nope|not at all|not so|not (?:there )?yet|told no)(?:\s*(?:[.,;!?)]|$)| (?:seen|found|noted|reported|to date|so far|per|there|is so|was so|says?)\b))/;
+  /^(?:.*\b(?:show\w*|saw|seen|found|noticed) none\b|\s*(?:there (?:is|are|was|were) )?(?:none|neither|nope|not at all|not so|not (?:there )?yet|told no)(?:\s*(?:[.,;!?)]|$)| (?:seen|found|noted|reported|to date|so far|per|there|is so|was so|says?)\b)|\s*(?:never|not|none) in (?:splints?|afos?|brace|orthos\w+|boots|insoles|it|them)\b)/;
 
 /** Skin that is intact may still be red or hard: 'pink at 40 min, skin intact'. */
 const KEEPS_SKIN_WHOLE: readonly FindingKind[] = ['skin-mark', 'skin-lasting', 'skin-callus'];
@@ -100,6 +100,7 @@ const UNBROKEN = /\b(?:intact|not broken|unbroken|gaaf|intacta)\b/;
 /** Healed, mended or found again; to be so is only advice. */
 const isOver = ({ kind, words }: NoteFinding, clause: string): boolean =>
   hasEnded(kind, clause) ||
+  (!isOfDevice(kind) && JUST_GONE.test(clause)) ||
   ((kind !== 'broken' || !FOUND.test(clause) || MISSED.test(words)) &&
     isResolved(
       kind.startsWith('skin')
@@ -109,6 +110,8 @@ const isOver = ({ kind, words }: NoteFinding, clause: string): boolean =>
     ) &&
     !has(patterns.advice, clause));
 
+/** 'Blister on the heel, gone'. */
+const JUST_GONE = /^\s*(?:now |all |since |long )*gone\s*[.;!]?\s*$/;
 /** A pin that worked its way out is not mended by being found. */
 const FOUND = /\b(?:found|turned up|handed in)\b/;
 const MISSED = /\b(?:missing|lost)\b/;

@@ -68,49 +68,35 @@ function near(text: string, before: Match, behind: Match, within: number): boole
   );
 }
 
+/** Lists of words that are one pattern each. */
+// biome-ignore format: a list of names
+const lists = [
+  'lasting', 'fades', 'quickly', 'resolved', 'repaired', 'almostResolved', 'history', 'returns',
+  'advice', 'adviceAfter', 'others', 'othersHave', 'othersReport', 'device', 'colourChoice', 'colours',
+  'bones', 'needDevice', 'notDurations', 'places', 'clear', 'planned', 'noneNow', 'illnesses',
+  'activities', 'markedThings', 'unchanged',
+] as const;
+
 /** What else a note says, made from the lists of words. */
 export const patterns = {
+  ...(Object.fromEntries(lists.map((name) => [name, anyOf(words[name])])) as Record<
+    (typeof lists)[number],
+    RegExp
+  >),
   notFindings: anySentence(words.notFindings),
   negated: anyOf(words.negation.before),
   negatedAfter: anyOf(words.negation.after),
   negationEnds: anyOf(words.negation.ends),
   doubled: anyOf(words.negation.double),
-  lasting: anyOf(words.lasting),
-  fades: anyOf(words.fades),
-  quickly: anyOf(words.quickly),
-  resolved: anyOf(words.resolved),
-  repaired: anyOf(words.repaired),
-  almostResolved: anyOf(words.almostResolved),
-  history: anyOf(words.history),
-  returns: anyOf(words.returns),
-  advice: anyOf(words.advice),
-  adviceAfter: anyOf(words.adviceAfter),
-  others: anyOf(words.others),
   othersOwn: anyOf(words.others.map((o) => `${o}s`)),
-  othersHave: anyOf(words.othersHave),
-  othersReport: anyOf(words.othersReport),
-  device: anyOf(words.device),
   coloured: anyOf(words.colouredThings),
-  colourChoice: anyOf(words.colourChoice),
-  colours: anyOf(words.colours),
-  bones: anyOf(words.bones),
-  needDevice: anyOf(words.needDevice),
   filler: anyOf(words.bareFiller),
-  notDurations: anyOf(words.notDurations),
-  places: anyOf(words.places),
-  clear: anyOf(words.clear),
-  planned: anyOf(words.planned),
   nothingSeen: anyOf([...words.nothingSeen, ...words.clear]),
-  noneNow: anyOf(words.noneNow),
   unbraced: anyOf(words.unbraced.always),
   unbracedByHelmet: anyOf(words.unbraced['but on a helmet']),
   unbracedBySpinalBrace: anyOf(words.unbraced['but on a spinal brace']),
   unbracedByEither: anyOf(words.unbraced['but on a hand splint or spinal brace']),
-  illnesses: anyOf(words.illnesses),
   unbracedByHandSplint: anyOf(words.unbraced['but on a hand splint']),
   outsideCauses: anyOf([...words.outsideCauses, ...words.activities]),
-  activities: anyOf(words.activities),
-  markedThings: anyOf(words.markedThings),
-  unchanged: anyOf(words.unchanged),
   still: anyOf(['still', 'noch', 'encore', 'todavia', 'yet']),
 };

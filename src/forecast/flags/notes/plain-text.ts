@@ -1,33 +1,12 @@
 import { lacksVowels, lettersApart } from '../../../statistics/letters-apart.js';
 import words from './note-words.json' with { type: 'json' };
 
+const ONES = 'one two three four five six seven eight nine ten'.split(' ');
 const NUMBERS: Readonly<Record<string, number>> = {
-  one: 1,
-  two: 2,
-  three: 3,
-  four: 4,
-  five: 5,
-  six: 6,
-  seven: 7,
-  eight: 8,
-  nine: 9,
-  ten: 10,
-  fifteen: 15,
-  twenty: 20,
-  thirty: 30,
-  forty: 40,
-  fifty: 50,
-  sixty: 60,
-  zehn: 10,
-  dreissig: 30,
-  vierzig: 40,
-  dix: 10,
-  quinze: 15,
-  trente: 30,
-  diez: 10,
-  quince: 15,
-  treinta: 30,
-  cuarenta: 40,
+  ...Object.fromEntries(ONES.map((word, i) => [word, i + 1])),
+  ...{ fifteen: 15, twenty: 20, thirty: 30, forty: 40, fifty: 50, sixty: 60 },
+  ...{ zehn: 10, dreissig: 30, vierzig: 40, dix: 10, quinze: 15, trente: 30 },
+  ...{ diez: 10, quince: 15, treinta: 30, cuarenta: 40 },
 };
 const SPANS: readonly [RegExp, string][] = [
   [/\b(grade|stage|category|cat|gr) iv\b/g, '$1 4'],
@@ -40,6 +19,9 @@ const SPANS: readonly [RegExp, string][] = [
   [/@/g, ' at '],
   [/ = /g, ' is '],
   [/\bhosp\b/g, 'hospital'],
+  [/\b(?:mummy|mommy|mammy)(?=s?\b)/g, 'mum'],
+  [/\bdaddy(?=s?\b)/g, 'dad'],
+  [/\bnan(?:a|na|ny)(?=s?\b)/g, 'nan'],
   [/\byrs?(?= ago\b)/g, 'years'],
   [/\bmths?(?= ago\b)/g, 'months'],
   [/\b(?:an? )?(?:sort|kind) of (?:an? )?/g, ''],
@@ -86,7 +68,7 @@ const SPANS: readonly [RegExp, string][] = [
   [/\b(?:a few|several|many) hours\b/g, '180 min'],
 ];
 
-const TENS_AND_ONES = /\b(twenty|thirty|forty|fifty)[ -](one|two|three|four|five|six|seven|eight|nine)\b/g;
+const TENS_AND_ONES = new RegExp(`\\b(twenty|thirty|forty|fifty)[ -](${ONES.join('|')})\\b`, 'g');
 
 /** 'Off 14:00, heel still pink at 14:50': fifty minutes. A clock of twelve hours goes round. */
 const OFF_AND_SEEN =

@@ -173,8 +173,9 @@ function aboutOthers(clause: string): Silenced {
   return ofSomebodyElse(clause) || IS_SO.test(clause) ? 'others' : null;
 }
 /** 'Mum pregnant', 'dad on crutches'. */
-const IS_SO =
-  /\b(?:mum|mom|mam|mother|dad|father|gran|granny|nan|nana|grandad|aunt|uncle|brother|sister|twin|cousin) (?:is |was )?(?:pregnant|unwell|ill|poorly|on crutches|in hospital|recovering|off work)\b/;
+const IS_SO = new RegExp(
+  `(?:${patterns.others.source}) (?:is |was )?(?:pregnant|unwell|ill|poorly|on crutches|in hospital|recovering|off work)\\b`,
+);
 
 /** A text without what a pattern finds; every place in it stays. */
 const blanked = (text: string, pattern: RegExp): string =>
@@ -209,7 +210,7 @@ function unfelt(clause: string, said: string): Term[] {
     : [];
 }
 const HURTS =
-  /\b(?:(?:stood|stepped|trod|walked|sat) on an? |(?:cut|burn[ts]?|scald\w*|scrap\w*|stubb?\w*) (?:his|her|the|on)\b|(?:pin|nail|stone|splinter|thorn|glass|lego|tack) in (?:his|her|the) (?:sock|shoe|boot|foot|heel|splint))/;
+  /\b(?:(?:stood|stepped|trod|walked|sat) on (?:an? |glass|lego|gravel|something)|(?:cut|burn[ts]?|scald\w*|scrap\w*|stubb?\w*) (?:his|her|the|on)\b|(?:pin|nail|stone|splinter|thorn|glass|lego|tack) in (?:his|her|the) (?:sock|shoe|boot|foot|heel|splint))/;
 const UNFELT =
   /\b(?:never|did not|didnt|does not|doesnt|hadnt|not) (?:even )?(?:notice\w*|feel|felt|flinch\w*|react\w*|realise\w*|know|knew|cry|cried|mind|say)\b/;
 

@@ -3,7 +3,7 @@ import { doneDaysAgo } from './durations.js';
 import { patterns, type Term } from './note-patterns.js';
 import { anchored, findAll, has, last } from './phrases.js';
 import { type Clause, NO_FOR_ANSWER } from './split-clauses.js';
-import { isProperlyDone, isReplacedBy } from './well-now.js';
+import { isProperlyDone, isReplacedBy, MENDED_AT_HOME } from './well-now.js';
 
 /** Why a clause's terms say nothing of this child now; it may go on in the next clause of a list. */
 export type Silenced = 'denied' | 'advice' | 'others' | null;
@@ -12,23 +12,26 @@ export type Silenced = 'denied' | 'advice' | 'others' | null;
 export function silencedBy({ text }: Clause, term: Term): Silenced {
   const before = text.slice(0, term.at);
   const after = text.slice(term.end);
-  if (isOtherwise(term.kind, after) || isDenied(before, after) || has(patterns.noneNow, after))
-    return 'denied';
-  if (term.kind.startsWith('skin') && has(patterns.nothingSeen, after)) return 'denied';
+  if (isSaidNotToBe(term, before, after)) return 'denied';
   if (isAdvised(before, term, after)) return 'advice';
-  if (OLD_SCAR.test(before) || hasEnded(term.kind, after)) return 'denied';
-  if (DONE_TO_PREVENT.test(before) || fromElsewhere(before, term, after)) return 'denied';
-  if (isNoNews(term, before, after)) return 'denied';
-  if (isOfWhatIsWorn(term, after)) return null;
-  if (OF_A_BODY.includes(term.kind) && IS_OF.test(after) && has(patterns.othersOwn, after)) return 'others';
-  return isHimself(before, term) || ofSomebodyElse(`${before}${term.text}`, after) ? 'others' : null;
+  if (isOfNoConcern(term, before, after)) return 'denied';
+  return !isOfWhatIsWorn(term, after) && isOfAnother(term, before, after) ? 'others' : null;
 }
 
-/** As it was, or as it is meant. */
-const isNoNews = ({ kind, text }: Term, before: string, after: string): boolean =>
-  (OF_THE_STATE.includes(kind) && has(patterns.unchanged, before + after)) ||
+const isSaidNotToBe = ({ kind }: Term, before: string, after: string): boolean =>
+  isOtherwise(kind, after) ||
+  isDenied(before, after) ||
+  has(patterns.noneNow, after) ||
+  (kind.startsWith('skin') && has(patterns.nothingSeen, after));
+
+/** Over, from elsewhere, as it was, or as it is meant. */
+const isOfNoConcern = (term: Term, before: string, after: string): boolean =>
+  OLD_SCAR.test(before) ||
+  hasEnded(term.kind, after) ||
+  fromElsewhere(before, term, after) ||
+  (OF_THE_STATE.includes(term.kind) && has(patterns.unchanged, before + after)) ||
   AS_MEANT.test(after) ||
-  (WEARS_LESS.test(text) && BY_CHOICE.test(after));
+  (WEARS_LESS.test(term.text) && BY_CHOICE.test(after));
 
 /** 'Clicks as designed', 'cracked when cut off as it does'. */
 const AS_MEANT = /\bas (?:designed|intended|(?:it|they) (?:does|do|should|always does|always do))\b/;
@@ -43,16 +46,34 @@ const isAdvised = (before: string, term: Term, after: string): boolean =>
   !OF_WHAT_IS_SEEN.test(before + term.text) &&
   !AND_IT_IS.test(after) &&
   (has(patterns.advice, before) ||
-    TO_LOOK_FOR.test(before) ||
-    TALKED_ABOUT.test(before) ||
-    HANDED_OUT_ON.test(before) ||
-    TO_RING_ABOUT.test(before) ||
-    ASKED.test(before) ||
+    ADVISED_BEFORE.some((advice) => advice.test(before)) ||
     (TO_COME.test(before) && /^out ?gr/.test(term.text)) ||
     MEANS.test(after) ||
-    (PLACES_LOOKED_AT.test(term.text) && WAS_LOOKED_AT.test(after)) ||
     (WHERE_IT_COMES.test(before) && has(patterns.adviceAfter, after)) ||
     has(anchored(patterns.adviceAfter), after));
+
+export const HANDED_OUT =
+  /\b(?:hand ?outs?|leaflets?|booklets?|(?:information|info|advice|fact) ?sheets?|written (?:advice|information)|talked (?:through|about)|went (?:through|over))\b/;
+/** 'Told what to look for: colour change': what follows is of the list. */
+export const LISTED =
+  /\b(?:look|watch|check|signs?|symptoms?|ring|report|call)\b[^:]*:(?!.*\b(?:is|are|has|does|did|was)\b)[^:]*$/;
+/** 'Will outgrow by summer' is told ahead. */
+const TO_COME =
+  /\b(?:will|would|likely to|going to|expect\w* to|(?:when|once|until|before|if) (?:he|she|they)(?: has| have)?)\s*$/;
+
+/** What is told of what may come, before the word. */
+const ADVISED_BEFORE: readonly RegExp[] = [
+  // 'Watch the left heel for'.
+  /\b(?:watch|check|monitor|observe|inspect|look at|dermatolog\w*|allergist)\b.*\bfor\b(?:[ /]+[a-z-]+)*[ /]*$/,
+  // 'Talked about cold toes in winter'.
+  /^\s*(?:we |also |had a )?(?:talked|chatted|talk|chat|conversation)\b.*\b(?:about|re|through|over)\b[^:]*$/,
+  // 'Advice sheet on blisters given'.
+  new RegExp(`${HANDED_OUT.source}[^,;:]* (?:on|about|re|for|of) [^:]*$`),
+  // 'Things to ring about: blisters'.
+  /\b(?:things|what|when|signs|symptoms) to (?:look|watch|check|ring|report|call|phone)\b[^:]*:[^:]*$/,
+  // 'Asked would they crack', 'wonders about numbness', 'read about curves'; not 'asked about his blister', 'asks can he stop as it hurts'.
+  /\b(?:(?:ask\w*|wonder\w*|wants? to know|wanted to know|quer(?:y|ied)|enquir\w*) (?:if|whether|would|could|will|can|do|does|is|are|re|about|what|how)|(?:read|googled|heard|looked) (?:up|up on|about|of))\b(?!.*\b(?<!\b(?:make|give|hurt|harm|leave|cause|help|affect|stop) )(?:his|her|their|this|that|these|new|as|because|since|for|do about|the (?:\w+ )?$)\b)[^,;]*$/,
+];
 
 /** 'Wonders if the foot should be that cold', 'asks if it should hurt like this'. */
 const OF_WHAT_IS_SEEN = /\b(?:ask|wonder|worr|quer|should|normal)\w*\b.*\b(?:this|that|so)(?: \w+)?$/;
@@ -64,18 +85,16 @@ const isOfWhatIsWorn = ({ kind, text }: Term, after: string): boolean =>
   (kind === 'lost' && OF_WHAT_IS_WORN.test(after)) ||
   (kind === 'broken' && (MENDED_AT_HOME.test(text) || HELD_BY.test(text)));
 
-/** 'Dad limping after football'; but a mother who complains or moans speaks of the child. */
-function isHimself(before: string, term: Term): boolean {
+/** 'Dad limping after football', 'mum's sore knee', 'hurts mum's back'; but a mother who complains or moans speaks of the child. */
+function isOfAnother(term: Term, before: string, after: string): boolean {
+  if (ofSomebodyElse(`${before}${term.text}`, after)) return true;
+  if (!OF_A_BODY.includes(term.kind)) return false;
+  const isOwn = findAll(patterns.othersOwn, before).some((own) => before.slice(own.end).trim() === '');
+  if (isOwn || has(anchored(patterns.othersOwn), after)) return true;
+  if (IS_OF.test(after) && has(patterns.othersOwn, after)) return true;
   const other = last(patterns.others, before);
-  // 'Mum's sore knee'.
-  if (
-    OF_A_BODY.includes(term.kind) &&
-    findAll(patterns.othersOwn, before).some((own) => before.slice(own.end).trim() === '')
-  )
-    return true;
   return (
     other !== undefined &&
-    OF_A_BODY.includes(term.kind) &&
     /^\s+(?:(?:is|was|has been|still|also|now) )?$/.test(before.slice(other.end)) &&
     !/^(?:complain|moan|grumbl|fuss|whin|unhappy|upset|refus)/.test(term.text)
   );
@@ -103,9 +122,6 @@ const MAY_GO: readonly FindingKind[] = ['pain', 'falls', 'numbness', 'rash', 'sw
 const HAS_GONE =
   /^\s*(?:(?:of|in|at|over|on|from|under|round) (?:(?!\w+nt\b|not\b)\w+ ){1,3})?(?:(?:has|have|had|now|all|since|soon|completely|is|are) )*(?:gone|went(?: away)?|cleared)(?= long ago| for good|\s*(?:$|[.,;:)(-]|now\b|since\b|after\b|once\b|with\b))(?!.* off\b)/;
 
-const MENDED_AT_HOME =
-  /^(?:dad|mum|mom|gran|uncle|parents|carer)\b.*(?:glued|taped|tied|stitched|bodged|patched|screwed|wired)$/;
-
 const HELD_BY = /\b(?:tape|gaffer\w*|pin|cable ties?|bands?|tied with|held together)\b/;
 
 /** What is no news where it is as it was. */
@@ -115,10 +131,6 @@ export const OF_THE_STATE: readonly FindingKind[] = [
   'numbness',
   'skin-callus',
 ];
-
-/** 'To relieve pressure over', 'to prevent rubbing': what is done about it before it comes. */
-const DONE_TO_PREVENT =
-  /\b(?:reliev\w*|pad(?:s|ding|ded)? (?:over|under|around)|offload\w*|off-load\w*|reduc(?:e|ing)|eas(?:e|ing)|accommodat\w*|protect\w*|spread\w* (?:the )?(?:load|pressure|force|weight)|distribut\w*|prevent\w*|avoid\w*|to stop|stops|eliminat\w*)(?: (?:the|any|all|some|for|from|against|further|\w+))?\s*$/;
 
 /** 'Bruise from football', 'grazed after a fall', 'sock seam mark': not of what is worn. */
 function fromElsewhere(before: string, { kind, text }: Term, after: string): boolean {
@@ -140,7 +152,12 @@ function fromElsewhere(before: string, { kind, text }: Term, after: string): boo
       !ON_CLOTHES.test(after.slice(m.index)) &&
       has(anchored(patterns.outsideCauses), after.slice(m.index + m[0].length)),
   );
-  return told || WHERE_HIT.test(after) || (kind === 'skin-mark' && OTHER_MARK.test(before));
+  return (
+    told ||
+    WHERE_HIT.test(after) ||
+    (KNOCK.test(text) && FROM_A_THING.test(after) && !has(patterns.device, after)) ||
+    (kind === 'skin-mark' && OTHER_MARK.test(before))
+  );
 }
 const MAY_BE_CHANCE: readonly FindingKind[] = [
   'skin-mark',
@@ -158,6 +175,10 @@ const CAUSE =
 const DISTRESS = /^(?:cr(?:y|ie)|scream|tear|sob|upset|distress|howl)\w*/;
 const UPSET_BY =
   /^\s(?:with|over|about|as|because|when|at)?\s?(?:(?:the|her|his|a|any|he|she|it|was|is|saw|heard|of)\s)*/;
+/** 'Bruise on the shin from the coffee table'; not 'from the strap', 'from wear'. */
+const KNOCK = /^(?:bruis|graz|scratch|scrap|scab)/;
+const FROM_A_THING =
+  /^(?: \w+){0,4} from (?!(?:the )?(?:top |back )?(?:it|them|edge|trim|rivet|plastic|wear|rub|friction|pressure|sit|sleep|play|walk|stand)\w*\b)[a-z]/;
 /** 'Bruise where his cousin kicked him'. */
 const WHERE_HIT =
   /\bwhere (?:\w+ ){1,3}(?:kicked|fell|banged|hit|knocked|bumped|landed|bit|scratched|walked into|ran into)\b/;
@@ -188,39 +209,9 @@ export const isOtherwise = (kind: FindingKind, text: string): boolean =>
 /** 'Bei Rötung oder Blasen melden', 'bij roodheid contact opnemen': told to ring where it comes. */
 const WHERE_IT_COMES = /^\s*(?:bei|bij|se|en cas de)\b/;
 
-export const HANDED_OUT =
-  /\b(?:hand ?outs?|leaflets?|booklets?|(?:information|info|advice|fact) ?sheets?|written (?:advice|information)|talked (?:through|about)|went (?:through|over))\b/;
-/** 'Things to ring about: blisters'. */
-const TO_RING_ABOUT =
-  /\b(?:things|what|when|signs|symptoms) to (?:look|watch|check|ring|report|call|phone)\b[^:]*:[^:]*$/;
-/** 'Told what to look for: colour change': what follows is of the list. */
-export const LISTED =
-  /\b(?:look|watch|check|signs?|symptoms?|ring|report|call)\b[^:]*:(?!.*\b(?:is|are|has|does|did|was)\b)[^:]*$/;
-/** 'Advice sheet on blisters given'. */
-const HANDED_OUT_ON = new RegExp(`${HANDED_OUT.source}[^,;:]* (?:on|about|re|for|of) [^:]*$`);
-
-/** 'Talked about cold toes in winter'. */
-const TALKED_ABOUT =
-  /^\s*(?:we |also |had a )?(?:talked|chatted|talk|chat|conversation)\b.*\b(?:about|re|through|over)\b[^:]*$/;
-
-/** 'Asked would they crack', 'wonders about numbness', 'read about curves'; not 'asked about his blister', 'asks can he stop as it hurts'. */
-const ASKED =
-  /\b(?:(?:ask\w*|wonder\w*|wants? to know|wanted to know|quer(?:y|ied)|enquir\w*) (?:if|whether|would|could|will|can|do|does|is|are|re|about|what|how)|(?:read|googled|heard|looked) (?:up|up on|about|of))\b(?!.*\b(?<!\b(?:make|give|hurt|harm|leave|cause|help|affect|stop) )(?:his|her|their|this|that|these|new|as|because|since|for|do about|the (?:\w+ )?$)\b)[^,;]*$/;
-
-/** 'Will outgrow by summer' is told ahead. */
-const TO_COME =
-  /\b(?:will|would|likely to|going to|expect\w* to|(?:when|once|until|before|if) (?:he|she|they)(?: has| have)?)\s*$/;
-
 /** 'Blister = stop'. */
 const MEANS = /^\s*(?:=+|is)\s*(?:stop|ring|call|phone|take off|leave off|remove)\b/;
 
-/** 'Watch the left heel for'. */
-const TO_LOOK_FOR =
-  /\b(?:watch|check|monitor|observe|inspect|look at|dermatolog\w*|allergist)\b.*\bfor\b(?:[ /]+[a-z-]+)*[ /]*$/;
-
-/** 'Checked pressure areas': where one looks, and nothing seen there. */
-const PLACES_LOOKED_AT = /^pressure (?:areas?|points?)$/;
-const WAS_LOOKED_AT = /^\s*(?:all |were |was )*(?:checked|inspected|examined|reviewed|looked at|monitored)\b/;
 /** 'Mum: the hinge is loose', 'dad texted a photo: sore heel', 'dad - it hurts': who says it. */
 const SPEAKS = /:|^\s*(?:-+\s|=)/;
 
@@ -295,7 +286,7 @@ export function isPast(clause: string, term: Term): boolean {
     return true;
   // What was operated on in this device's time is another shape now, however well it healed.
   if (term.kind === 'fit-changed' && doneDaysAgo(rest) !== null) return false;
-  const back = `${rest} ${term.text}`;
+  const back = `${rest} ${term.text}`.replace(WELL_NOW, ' ');
   if (isOld(clause, term) && !has(patterns.returns, back)) return true;
   if (has(patterns.history, rest.replace(UNTIL_NOW, ' ')) && !has(patterns.returns, back)) return true;
   return isResolved(rest, isOfDevice(term.kind)) && term.kind !== 'skin-mark';
@@ -310,6 +301,9 @@ const isOfTheOld = (clause: string, term: Term): boolean =>
   (OLD_DEVICE.test(term.text) && !term.text.startsWith('outgrown')) ||
   IN_THE_OLD.test(clause) ||
   isReplacedBy(term.kind, clause.slice(term.end));
+
+/** 'Old blister site now just dry skin'. */
+const WELL_NOW = /\bnow (?:just|only|well|fine|ok|healed|closed|dry|gone|clear)\b/;
 
 /** 'Since last visit', 'than at last review': until now. */
 const SINCE_THEN = /\b(?:since|than(?: at| on)?) (?:the |his |her |our )?(?:last|previous) \w+/g;

@@ -65,7 +65,7 @@ const YET_TO_BE_DONE =
 const BODGED =
   /\bby (?:the |his |her )?(?:dad|daddy|mum|mom|mam|gran\w*|nan\w*|uncle|aunt\w*|brother|sister|parents?|family|carers?|school|teacher|caretaker|neighbour|friend)\b|\b(?:tape|gaffer|super ?glue\w*|sellotape|string|cable ties?|bandage|elastic bands?|safety pin|at home)\b/;
 
-const MENDED_AT_HOME =
+export const MENDED_AT_HOME =
   /\b(?:dad|mum|mom|mam|gran\w*|uncle|parents|carer|school|family)\b(?: (?:has|have|had|just))*(?: \w+)? (?:glued|taped|tied|stitched|sewn|bodged|patched|screwed|wired|stuck|mended|repaired|fixed|put)\b/;
 
 /** 'Glued twice already' has not held. */
