@@ -1,5 +1,5 @@
 import { addDaysIso, type IsoDate } from '../records/dates.js';
-import type { WorkState } from './contract.js';
+import { isRungToday, type RecallEntry, type WorkState } from './contract.js';
 import { type ClinicWeekInput, clinicDays } from './level/clinic-week.js';
 
 /** A family that was left a message is rung again after so many working days (common practice, no source). */
@@ -18,9 +18,22 @@ export function ringAgainOn(leftOn: IsoDate, clinic: ClinicWeekInput): IsoDate {
   return day;
 }
 
-/** The day to ring again where a message was left; `dayOf` says which day of the clinic a moment fell on. */
-export const ringAgainOf = (
-  { state, stateAt }: { readonly state: WorkState; readonly stateAt: string | null },
+interface Called {
+  readonly state: WorkState;
+  readonly stateAt: string | null;
+  readonly entry: Pick<RecallEntry, 'action'>;
+}
+
+/**
+ * The day to ring again where a message was left: the same day where nothing may wait. `dayOf` says which day of the clinic a
+ * moment fell on.
+ */
+export function ringAgainOf(
+  { state, stateAt, entry }: Called,
   dayOf: (moment: string) => IsoDate,
   clinic: ClinicWeekInput,
-): IsoDate | null => (state === 'left-message' && stateAt ? ringAgainOn(dayOf(stateAt), clinic) : null);
+): IsoDate | null {
+  if (state !== 'left-message' || !stateAt) return null;
+  const leftOn = dayOf(stateAt);
+  return isRungToday(entry.action) ? leftOn : ringAgainOn(leftOn, clinic);
+}

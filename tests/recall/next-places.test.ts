@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Action } from '../../src/recall/contract.js';
 import { clinicCapacity } from '../../src/recall/level/clinic-capacity.js';
 import { nextPlaces, placesOn } from '../../src/recall/level/next-places.js';
 import { insideWindow } from '../../src/recall/level/week-costs.js';
@@ -102,7 +103,12 @@ describe('ringAgainOn', () => {
   it('counts from the day the message was left where the clinic is, and only after a message', () => {
     const stateAt = '2026-11-26T19:05:00Z';
     const there = (moment: string) => dayIn('Pacific/Auckland')(new Date(moment));
-    expect(ringAgainOf({ state: 'left-message', stateAt }, there, {})).toBe('2026-12-01');
-    expect(ringAgainOf({ state: 'called', stateAt }, there, {})).toBeNull();
+    const again = (state: 'left-message' | 'called', action: Action) =>
+      ringAgainOf({ state, stateAt, entry: { action } }, there, {});
+    expect(again('left-message', 'cast')).toBe('2026-12-01');
+    expect(again('called', 'cast')).toBeNull();
+    // What is rung today is rung again today.
+    for (const action of ['see-now', 'repair'] as const)
+      expect(again('left-message', action)).toBe('2026-11-27');
   });
 });

@@ -34,6 +34,7 @@ export const recall: readonly MutationGroup[] = [
     changes: [
       ['if (isOpen(day)) n++;', 'n++;'],
       ['const WORKING_DAYS = 2', 'const WORKING_DAYS = 20'],
+      ['isRungToday(entry.action) ? leftOn :', ''],
     ],
   },
 ];
