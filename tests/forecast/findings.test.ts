@@ -50,6 +50,10 @@ describe('findings', () => {
     expect(findings(withChecks(child(), lasts, check('2026-11-10', 'none')))).toHaveLength(1);
     expect(findings(withChecks(child(), lasts, check('2026-11-01', 'none')))).toHaveLength(1);
     expect(findings(withChecks(child(), lasts, check('2026-11-20', 'lasts')))).toHaveLength(2);
+    // Words not known here about the skin: asked about until somebody has looked at it.
+    const odd = () => child().event('verdict', 1, { note: 'the heel looks waxy' });
+    expect(findings(odd()).map((f) => f.kind)).toEqual(['unclear']);
+    expect(findings(withChecks(odd(), check('2026-11-20', 'none')))).toEqual([]);
     const other = check('2026-11-20', 'none', { deviceId: 'another' });
     expect(findings(withChecks(child(), { ...lasts, deviceId: 'd1' }, other))).toHaveLength(1);
   });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { cautions } from '../../src/forecast/cautions.js';
 import { chanceOn } from '../../src/forecast/device/chance-by-day.js';
 import { firstPassage, passageChance } from '../../src/forecast/device/first-passage.js';
 import { outcomeOf } from '../../src/forecast/device/forecast-device.js';
@@ -460,6 +461,8 @@ describe('standing cautions', () => {
     [{ conditions: ['cerebral-palsy'] }, ['skin', 'hips']],
     [{ conditions: ['down-syndrome'] }, ['skin', 'reference']],
     [{ conditions: ['muscular-dystrophy'] }, ['skin', 'reference']],
+    [{ conditions: ['spinal-muscular-atrophy'] }, ['skin', 'reference']],
+    [{ conditions: ['arthrogryposis'] }, ['skin', 'reference']],
     [{ insensateSkin: true }, ['skin', 'insensate-skin']],
     [{ gestationWeeks: 36 }, ['skin']],
   ])('%j: %j', (more, ids) => {
@@ -470,6 +473,17 @@ describe('standing cautions', () => {
       .filter((id) => id.startsWith('standing-'))
       .map((id) => id.slice('standing-'.length));
     expect(standing.sort()).toEqual([...ids].sort());
+  });
+  // Hip orthoses hold a joint, latex harms in any amount (sources beside the cautions).
+  it('what protects a child stands above notes, and leaves no way round it', () => {
+    const { flags } = boy({ insensateSkin: true, latexAlert: true })
+      .measured('foot_length', 'left', 0, 200)
+      .device('solid-afo', 'left', 5)
+      .assess();
+    for (const id of ['standing-insensate-skin', 'standing-latex'])
+      expect(flags.find((f) => f.id === id)?.severity, id).toBe('check');
+    expect(cautions.latex.caution).toMatch(/^No latex in straps, padding, gloves or casting material/);
+    expect(cautions.skinNow.caution).toContain('a hip orthosis comes off only if the hip team says so');
   });
   // Corrected until two years of age (common practice, no source).
   it.each([

@@ -5,10 +5,12 @@ import { adjustByReadings } from '../../src/recall/decide/adjust-by-readings.js'
 import { adjustStep } from '../../src/recall/decide/adjust-step.js';
 import { plannedWait } from '../../src/recall/decide/cast-by.js';
 import { checkFigure } from '../../src/recall/decide/check-figure.js';
+import { firstLookBy } from '../../src/recall/decide/first-look.js';
 import { lastSeen } from '../../src/recall/decide/last-seen.js';
 import { recallSettings } from '../../src/recall/decide/recall-settings.js';
 import { replacementInProgress } from '../../src/recall/decide/replacement-in-progress.js';
 import { roomsByReadings } from '../../src/recall/decide/room-by-readings.js';
+import { successorOf } from '../../src/recall/decide/successor-of.js';
 import { castsJoinUntil } from '../../src/recall/decide/visit-of.js';
 import { addDaysIso } from '../../src/records/dates.js';
 import { measurementRecord } from '../../src/records/records.js';
@@ -71,6 +73,9 @@ describe('a device in whose place another is worn', () => {
   it('asks for nothing once it was cast for it, though it fits; two of a kind may be worn in turn', () => {
     expect(codeOf(of('a/d1'))).toBe('replaced');
     expect(codeOf(of(null))).not.toBe('replaced');
+    // Cast on one day for one side, to be worn in turn: neither of them is the newer one.
+    const alike = testRecord({ id: 'a', devices: [{ id: 'a/d1' }, { id: 'a/d2' }] });
+    for (const device of alike.devices) expect(successorOf(device, alike, today)).toBeNull();
   });
 });
 
@@ -185,6 +190,28 @@ describe('who was last seen', () => {
     expect(lastSeen(events('verdict', 2), today)).toBe(day(-30));
     expect(lastSeen(events('verdict', -2, { note: 'rang: it rubs' } as never), today)).toBe(day(-30));
     expect(lastSeen(events('verdict', -2, { hipAngleLeft: 40 } as never), today)).toBe(day(-2));
+  });
+});
+
+// Within one to four weeks of the fitting, sooner where the family's usual review is: common practice, no source.
+describe('the first look at a new device', () => {
+  const fitted = (fittedDate: string, more: object = {}) =>
+    testRecord({
+      id: 'a',
+      measuredDaysAgo: null,
+      devices: [{ id: 'a/d1', castDate: day(-30), fittedDate, ...more }],
+    });
+  const lookBy = (of: ReturnType<typeof testRecord>, usualDays: number, castDate = day(-30)) =>
+    firstLookBy(of.devices[0], { castDate } as never, of, usualDays, today);
+  it('is within four weeks, and no later than the usual review', () => {
+    expect(lookBy(fitted(day(-3)), 91)).toBe(day(25));
+    expect(lookBy(fitted(day(-3)), 14)).toBe(day(11));
+  });
+  it('is counted from the first fitting of this cast, not of the one before', () => {
+    const recast = fitted(day(-40));
+    const handedOver = { ...recast, events: [event('delivered', { date: day(-2) })] };
+    expect(lookBy(handedOver, 91)).toBe(day(26));
+    expect(lookBy(recast, 91)).toBeNull();
   });
 });
 

@@ -72,6 +72,7 @@ describe('what cannot wait', () => {
       dimensions: undefined as never,
     });
     expect(harm({}, broken)).toBe(3.5);
+    expect(harm({ insensateSkin: true }, broken)).toBe(3 * 3.5);
   });
 
   it('what was seen under a device that has ended is not forgotten with it', () => {

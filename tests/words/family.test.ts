@@ -16,7 +16,7 @@ import {
   type MonthThird,
   thirdOf,
 } from '../../src/words/family/month-thirds.js';
-import { urgentReason } from '../../src/words/family/worn-device.js';
+import { urgentReason, wornDevice } from '../../src/words/family/worn-device.js';
 import { plainMeasure } from '../../src/words/measure-names.js';
 import { reasonSentence } from '../../src/words/reason-sentence.js';
 import { readingGrade } from '../browser/reading-grade.js';
@@ -399,4 +399,47 @@ describe('thirds of a month', () => {
       expect(cast(null)).toBe(words.letterWhy.cast);
     }
   });
+});
+
+// Days 1-10, 11-20 and the rest, as month-thirds.ts states: a clinic's own way of being no finer than a forecast is.
+it('names only thirds of a month of which all days keep what is said', () => {
+  const named = ({ third, month }: { third: string; month: string }) => `${third} ${month}`;
+  const over = (date: string) => named(lastThirdBefore(date));
+  expect(over('2026-12-13')).toBe('early 2026-12');
+  expect([over('2026-12-10'), over('2026-12-20'), over('2026-12-31')]).toEqual([
+    'early 2026-12',
+    'middle 2026-12',
+    'late 2026-12',
+  ]);
+  expect([over('2026-12-09'), over('2026-12-30')]).toEqual(['late 2026-11', 'middle 2026-12']);
+  const begins = (date: string) => named(firstThirdAfter(date));
+  expect([begins('2026-12-01'), begins('2026-12-02'), begins('2026-12-11')]).toEqual([
+    'early 2026-12',
+    'middle 2026-12',
+    'middle 2026-12',
+  ]);
+  expect([begins('2026-12-12'), begins('2026-12-21'), begins('2026-12-22')]).toEqual([
+    'late 2026-12',
+    'late 2026-12',
+    'early 2027-01',
+  ]);
+});
+
+it('a letter asks to stop wearing the device that must be seen, and no other', () => {
+  const device = (side: 'left' | 'right', action: 'see-now' | 'review') =>
+    ({ family: 'solid-afo', side, action, beyondUseSince: null }) as never;
+  const visit = {
+    action: 'see-now' as const,
+    reason: { code: 'red-flag' as const, numbers: { flag: 'finding-skin-open-d1' } },
+    devices: [device('left', 'see-now'), device('right', 'review')],
+  };
+  const said = letterReason(familyWords('es'), visit, rules);
+  expect(said).toContain('izquierda');
+  expect(said).not.toContain('derecha');
+});
+
+it('a device of which no rule is known is told of as one on a limb: it comes off where the skin is not well', () => {
+  const own = wornDevice({ family: 'made-here', side: 'left' }, rules);
+  expect(own.region).toBe('ankle-foot');
+  expect(familyWords('en').wanted('see-now', own, 'skin')).toMatch(/^Stop wearing/);
 });

@@ -30,6 +30,8 @@ export const forecastFlags: readonly MutationGroup[] = [
     file: 'src/forecast/flags/find-findings.ts',
     tests: verdicts,
     changes: [
+      ["(c.state === 'none' || c.state === 'fades'),", "(c.state !== 'open'),"],
+      ["'unclear',\n];", '];'],
       ["f.severity === 'look' && cannotWarn(f, record)", 'false'],
       ['child.insensateSkin || skinChecks.some(numb)', 'child.insensateSkin'],
       ['OPEN_DAYS = 60', 'OPEN_DAYS = 6'],
@@ -133,6 +135,9 @@ export const forecastFlags: readonly MutationGroup[] = [
     file: 'src/forecast/flags/head-growth.ts',
     tests: safeForecast,
     changes: [
+      ['SOON_SHIFT = 0.75', 'SOON_SHIFT = 0.95'],
+      ['Math.abs(b.shift) - Math.abs(a.shift)', 'Math.abs(a.shift) - Math.abs(b.shift)'],
+      ['const soon = shift > 0 && ', 'const soon = '],
       ["'head-growth-up', 'act-now'", "'head-growth-up', 'check'"],
       ['worst.shift > 0\n', 'worst.shift < 0\n'],
       ['const SHIFT = 1', 'const SHIFT = 3'],

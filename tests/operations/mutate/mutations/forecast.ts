@@ -39,6 +39,9 @@ export const forecast: readonly MutationGroup[] = [
     file: 'src/forecast/cautions.ts',
     tests: safeForecast,
     changes: [
+      ["the skin cannot feel.', 'check')", "the skin cannot feel.', 'note')"],
+      ['a hip orthosis comes off only if the hip team says so', 'a hip orthosis comes off too'],
+      ['No latex in straps', 'Little latex in straps'],
       ["worn ? [make('skin'", "!worn ? [make('skin'"],
       ['child.insensateSkin\n', 'child.latexAlert\n'],
       ["child.conditions.includes('cerebral-palsy')", "child.conditions.includes('hemiplegia')"],

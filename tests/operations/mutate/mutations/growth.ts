@@ -175,8 +175,9 @@ export const growth: readonly MutationGroup[] = [
   {
     harm: 'a condition makes a child look larger, or grow later, than it does',
     file: 'src/growth/population/condition-effects.ts',
-    tests: ['tests/growth/condition-effects.test.ts'],
+    tests: ['tests/growth/condition-effects.test.ts', 'tests/forecast/safe-forecast.test.ts'],
     changes: [
+      ["  'spinal-muscular-atrophy',\n];", '];'],
       [
         "'cerebral-palsy': { ...wide(1.5, 1.3, OWN), shift: bones(-",
         "'cerebral-palsy': { ...wide(1.5, 1.3, OWN), shift: bones(+",

@@ -2,6 +2,17 @@ import type { MutationGroup } from '../mutation.js';
 
 export const pages: readonly MutationGroup[] = [
   {
+    harm: 'a slip of the pen is kept as a size without a question, or of a day to come',
+    file: 'src/pages/child/read-visit.ts',
+    tests: ['tests/pages/visit.test.tsx'],
+    changes: [
+      ['CONFIRM_BEYOND_SD = 3', 'CONFIRM_BEYOND_SD = 30'],
+      ['const EXCHANGED = 3', 'const EXCHANGED = 3000'],
+      ['value < plausible[0] || value > plausible[1]', 'value < 0'],
+      ['date < birthDate || date > today', 'date < birthDate'],
+    ],
+  },
+  {
     harm: 'A page hides what must be acted on now',
     file: 'src/pages/child/child-cautions.tsx',
     tests: ['tests/pages/answers.test.tsx', 'tests/pages/family-page.test.tsx'],

@@ -297,8 +297,10 @@ export const recallDecide: readonly MutationGroup[] = [
   {
     harm: 'A new device, or one that was handed back mended, is looked at when it need not be, or not at all',
     file: 'src/recall/decide/first-look.ts',
-    tests: ['tests/recall/practitioner-cases.test.ts'],
+    tests: ['tests/recall/choices.test.ts', 'tests/recall/practitioner-cases.test.ts'],
     changes: [
+      ['Math.min(FIRST_LOOK_DAYS, usualDays)', 'FIRST_LOOK_DAYS'],
+      ['day >= castDate &&', ''],
       ['day >= castDate && day <= today ? day : []', 'day >= castDate && day <= today ? [] : day'],
       ['.toSorted();', '.toSorted().reverse();'],
       ["(lastSeen(record, today) ?? '') > fitted", "(lastSeen(record, today) ?? '') >= fitted"],
@@ -456,8 +458,9 @@ export const recallDecide: readonly MutationGroup[] = [
   {
     harm: 'a record that cannot be planned asks about devices that are not worn',
     file: 'src/recall/decide/safe-plan.ts',
-    tests: ['tests/recall/build-recall-list.test.ts'],
+    tests: ['tests/recall/build-recall-list.test.ts', 'tests/recall/safe-list.test.ts'],
     changes: [
+      ['harmPerWeek: HARM_DAYS * harm', 'harmPerWeek: HARM_DAYS'],
       ["d.status === 'worn' && d.castDate <= today", 'd.castDate <= today'],
       ["d.status === 'worn' && d.castDate <= today", "d.status === 'worn'"],
     ],
@@ -489,8 +492,9 @@ export const recallDecide: readonly MutationGroup[] = [
   {
     harm: 'a device in the workshop, or one that is replaced, is planned wrong',
     file: 'src/recall/decide/successor-of.ts',
-    tests: ['tests/recall/device-facts.test.ts'],
+    tests: ['tests/recall/device-facts.test.ts', 'tests/recall/choices.test.ts'],
     changes: [
+      ['d.castDate > device.castDate', 'd.castDate >= device.castDate'],
       ['d.castDate > device.castDate &&', ''],
       ['sidesOverlap(d.side, device.side)', 'true'],
       ['d.fittedDate <= today,', 'true,'],

@@ -14,6 +14,38 @@ const routeRoles = [
 
 export const service: readonly MutationGroup[] = [
   {
+    harm: 'a family that declined, or has a day, is written to; nobody sees how many must be seen now',
+    file: 'src/pages/recall/recall-routes.tsx',
+    tests: ['tests/service/replanning.test.ts'],
+    name: 'writes to nobody',
+    changes: [
+      ["'left-message', 'did-not-come'];", "'left-message', 'did-not-come', 'declined'];"],
+      ["'left-message', 'did-not-come'];", "'left-message', 'did-not-come', 'booked'];"],
+    ],
+  },
+  {
+    harm: 'a visit that was declined, or that nobody asked for, stands in the calendar',
+    file: 'src/service/calendar-of.ts',
+    tests: ['tests/service/replanning.test.ts'],
+    name: 'writes to nobody',
+    changes: [
+      [" && r.state !== 'declined'", ''],
+      ["r.list !== 'open' && ", ''],
+    ],
+  },
+  {
+    harm: 'nobody sees how many must be seen now',
+    file: 'src/service/api/recall-routes.ts',
+    tests: ['tests/service/replanning.test.ts'],
+    name: 'counts who must be seen now',
+    changes: [
+      [
+        "r.entry.action === 'see-now' && r.state !== 'done'",
+        "r.entry.action === 'see-now' && r.state === 'done'",
+      ],
+    ],
+  },
+  {
     harm: 'what a new version of the program mends reaches a child only after days',
     file: 'src/service/assessor.ts',
     tests: ['tests/service/fit-rules.test.ts'],

@@ -2,6 +2,15 @@ import type { MutationGroup } from '../mutation.js';
 
 export const words: readonly MutationGroup[] = [
   {
+    harm: 'a family reads a part of a month in which the brace may be too small already',
+    file: 'src/words/family/month-thirds.ts',
+    tests: ['tests/words/family.test.ts'],
+    changes: [
+      ['if (thirdOf(over).third !== third) return thirdOf(date);', ''],
+      ['if (day < 21) return thirdOf(`${date.slice(0, 8)}21`);', ''],
+    ],
+  },
+  {
     harm: 'A clinician reads that a device may be left alone, or the wrong day',
     file: 'src/words/clinician-reason.ts',
     tests: [
@@ -72,6 +81,7 @@ export const words: readonly MutationGroup[] = [
     file: 'src/words/family/letter-reason.ts',
     tests: ['tests/words/family.test.ts'],
     changes: [
+      ['d.action === action', 'true'],
       ['d.beyondUseSince !== null', 'd.beyondUseSince === null'],
       ["(action === 'cast' || action === 'check') &&", "(action === 'cast') &&"],
       ["action === 'see-now' || action === 'repair'", 'false'],
@@ -113,6 +123,7 @@ export const words: readonly MutationGroup[] = [
     file: 'src/words/family/worn-device.ts',
     tests: ['tests/words', 'tests/pages', 'tests/safety'],
     changes: [
+      ["region: 'ankle-foot', side", "region: 'hip', side"],
       ["flagId.startsWith('head-growth') ||", ''],
       ["|| flagId.startsWith('finding-head-warning')", ''],
       ["if (flagId.startsWith('finding-breathing')) return 'breathing'", ''],
