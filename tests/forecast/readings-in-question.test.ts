@@ -69,6 +69,8 @@ describe('both feet shorter than half a year before', () => {
   // 3.29 SD of one difference of readings with 2 mm each are then 10 mm, of the mean of two such 7.6 mm.
   it('are asked about where growth and fall together are beyond error and pace, one alone later', () => {
     expect([fell(4, 4), fell(2, 2), fell(5, -4), fell(6, -4)]).toEqual([2, 0, 0, 1]);
+    // What one foot did alone is nothing of the other.
+    expect(fell(12, -5)).toBe(1);
   });
 });
 
