@@ -1,6 +1,6 @@
 /** What must stand on every family's sheet, in every language: read off the page itself. */
 import { describe, expect, it } from 'vitest';
-import { FamilyPage } from '../../src/pages/family/family-page.js';
+import { devicesTold, FamilyPage } from '../../src/pages/family/family-page.js';
 import { NOT_DRAWN } from '../../src/pages/parts/chart.js';
 import { formatFor } from '../../src/pages/parts/format.js';
 import { Layout } from '../../src/pages/parts/layout.js';
@@ -200,4 +200,25 @@ it('every page of the clinic says that it is no diagnosis and what nobody has si
   const page = renderPage(<Layout title="x">x</Layout>, context);
   expect(page).toMatch(/not a diagnosis.*check skin and fit at every\s+visit/s);
   expect(page).toMatch(/Not yet signed by a practitioner of this clinic: fit limits/);
+});
+
+it('asks to ring this week for what is due today or was, and names a day only where it is to come', () => {
+  const review = (dueBy: string) => ({
+    ...{ action: 'review', dueBy },
+    reason: { code: 'review-due', numbers: { by: dueBy } },
+  });
+  const { visitNow } = familyWords('en');
+  for (const dueBy of [TODAY, '2026-11-01'])
+    expect(sheet(walker(), 'en', review(dueBy)), dueBy).toContain(visitNow);
+  const later = sheet(walker(), 'en', review('2027-01-15'));
+  expect(later).not.toContain(visitNow);
+  expect(later).toContain('see your child before 15 January 2027');
+});
+
+it('tells a family of what is worn; of what is in the workshop only where nothing is', () => {
+  const view = (...fitted: (string | null)[]) =>
+    ({ inUse: fitted.map((fittedDate, i) => ({ device: { id: `d${i}`, fittedDate } })) }) as never;
+  const told = (...fitted: (string | null)[]) => devicesTold(view(...fitted)).map((v) => v.device.id);
+  expect(told('2026-05-01', null)).toEqual(['d0']);
+  expect(told(null)).toEqual(['d0']);
 });

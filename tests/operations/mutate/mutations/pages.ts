@@ -79,6 +79,8 @@ export const pages: readonly MutationGroup[] = [
     changes: [
       ['<Signs words={words} regions={regions} insensate={child.insensateSkin} />', ''],
       ['decision && isRungToday(decision.action)', 'false'],
+      ['dates.some((d) => d <= today) ||', ''],
+      ['v.device.fittedDate !== null', 'true'],
       ['<strong>{words.doNotWait(child.insensateSkin)}</strong>', ''],
       [
         "f.severity === 'act-now')) return words.visitToday",
