@@ -5,9 +5,11 @@ import type { ServiceDeps } from '../service/dependencies.js';
 import { CONNECTIONS } from '../store/connect.js';
 import type { Store } from '../store/contract.js';
 
-/** So long a start may take for it; what is not warm by then gets so by being used. */
-const SECONDS = 4;
-const CHILDREN = 30;
+/** So long a start may take for it, on a busy machine; what is not warm by then gets so by being used. */
+const SECONDS = 10;
+const CHILDREN = 40;
+/** The lists are pages everybody asks for: made once in so many children. */
+const LISTS_EVERY = 4;
 const MINUTE_MS = 60_000;
 const COUNTED_EVERY_MS = 10 * MINUTE_MS;
 
@@ -63,11 +65,17 @@ async function makePages(deps: ServiceDeps, tx: Store, until: number): Promise<v
   });
   const ask = (url: string) => app.inject({ url, headers: { authorization: `Bearer ${token}` } });
   try {
-    for (const url of ['/recall', '/today', '/children']) await ask(url);
     const step = Math.max(1, Math.floor(ids.length / CHILDREN));
-    for (let i = 0; i < ids.length && Date.now() < until; i += step) {
-      await ask(`/children/${encodeURIComponent(ids[i])}`);
-      await ask(`/children/${encodeURIComponent(ids[i])}/visit`);
+    const some = ids.filter((_, i) => i % step === 0);
+    for (const [i, id] of some.entries()) {
+      if (Date.now() > until) break;
+      if (i % LISTS_EVERY === 0)
+        for (const url of ['/recall', '/today', `/children?text=${id.slice(0, 1)}`]) await ask(url);
+      const child = `/children/${encodeURIComponent(id)}`;
+      const [{ devices }] = await tx.caseload.records([id]);
+      const worn = devices.find((d) => d.status === 'worn');
+      const whatIf = worn ? [`${child}/what-if/next?device=${encodeURIComponent(worn.id)}`] : [];
+      for (const url of [child, `${child}/visit`, ...whatIf]) await ask(url);
     }
   } finally {
     await app.close();
