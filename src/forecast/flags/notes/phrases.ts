@@ -72,8 +72,16 @@ export function beginsAny(phrases: readonly string[]): (text: string) => boolean
   return (text) => (text.match(/[a-z0-9]+/g) ?? []).some(isOne);
 }
 
-export const findAll = (pattern: RegExp, text: string): Match[] =>
-  [...text.matchAll(pattern)].map((m) => ({ at: m.index, end: m.index + m[0].length, text: m[0] }));
+/** All of a global pattern; matchAll would make the pattern, of hundreds of phrases, anew at every call. */
+export function findAll(pattern: RegExp, text: string): Match[] {
+  const found: Match[] = [];
+  pattern.lastIndex = 0;
+  for (let m = pattern.exec(text); m; m = pattern.exec(text)) {
+    found.push({ at: m.index, end: m.index + m[0].length, text: m[0] });
+    if (m[0] === '') pattern.lastIndex++;
+  }
+  return found;
+}
 
 export const has = (pattern: RegExp, text: string): boolean => text.search(pattern) >= 0;
 
