@@ -97,6 +97,15 @@ describe('cast at once or looked at first', () => {
     expect(entry.action).toBe('cast');
   });
 
+  it('is not left to the usual review once the accepted chance is passed', () => {
+    // Of an even rise over 600 days a third was passed ten days ago; one half is 90 days off, and a review in twelve days.
+    const seen = testRecord({ id: 'a', measuredDaysAgo: 125 });
+    expect(entryOf(seen, [rising('a/d1', -210, 390)])).toMatchObject({
+      action: 'check',
+      reason: { code: 'cast-late' },
+    });
+  });
+
   it('is left to the usual review where that comes before half as much again of the accepted chance', () => {
     // To be cast by day 5 at one in three; the even chance, which is also the last day for a look, on day 45.
     const from = 5 + wait - 80;

@@ -157,7 +157,6 @@ export const recallDecide: readonly MutationGroup[] = [
     changes: [
       ['(neededAtVisit ?? 0) >= WORTH_A_LOOK', '(neededAtVisit ?? 0) > 1'],
       ['const PLAIN = 0.8', 'const PLAIN = 0.2'],
-      ['if (evenCastBy <= today) return true;', ''],
       ["!(said && said.verdict !== 'outgrown' && said.date >= plainRoom.date)", 'true'],
       ['plainRoom.leftMm > plainRoom.toleranceMm;', 'plainRoom.leftMm > -plainRoom.toleranceMm;'],
       ['!readAfterVerdict(facts) &&\n  saidToFit', 'readAfterVerdict(facts) &&\n  saidToFit'],
