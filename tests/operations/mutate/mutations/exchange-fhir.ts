@@ -21,7 +21,7 @@ export const exchangeFhir: readonly MutationGroup[] = [
   {
     harm: 'A FHIR file loses a latex alert, a side, or takes what was entered in error',
     file: 'src/exchange/fhir/fhir-tables.ts',
-    tests: otherFormats,
+    tests: [...otherFormats, 'tests/exchange/round-trip.test.ts'],
     changes: [
       ["o.status === 'entered-in-error' || ", ''],
       ['/latex/i.test(', '/^latex$/.test('],
@@ -63,7 +63,7 @@ export const exchangeFhir: readonly MutationGroup[] = [
   {
     harm: 'who takes over a child with spina bifida is not told to keep latex away',
     file: 'src/exchange/fhir/to-fhir.ts',
-    tests: ['tests/exchange/other-formats.test.ts'],
+    tests: ['tests/exchange/other-formats.test.ts', 'tests/exchange/round-trip.test.ts'],
     changes: [
       ['if (!avoidsLatex(c)) return [];', 'if (!c.latexAlert) return [];'],
       ["'unconfirmed'),", "'confirmed'),"],
