@@ -110,6 +110,18 @@ describe('backup and restore', () => {
     said.mockRestore();
   });
 
+  it('keeps numbered rows in the order they were entered: a correction comes after what it corrects', async () => {
+    const lines = gunzipSync(await readFile(file))
+      .toString()
+      .split('\n')
+      .flatMap((line) => (line.startsWith('{"table"') ? [JSON.parse(line)] : []));
+    for (const table of ['measurements', 'audit', 'record_history', 'fit_limit_changes']) {
+      const numbers = lines.filter((line) => line.table === table).map(({ row }) => row.seq);
+      expect(numbers.length, table).toBeGreaterThan(0);
+      expect(numbers, table).toEqual(numbers.toSorted((a, b) => a - b));
+    }
+  });
+
   it('holds every table that the database has, or says why not', async () => {
     const client = new pg.Client({ connectionString: from.url });
     await client.connect();

@@ -742,6 +742,42 @@ describe('the store', () => {
     expect(rows.map((r) => r.id).sort()).toEqual(stays.sort());
   });
 
+  it('takes no second child or device of a number, and no job under another’s hand', async () => {
+    const twice = { code: 'already-there', place: { field: 'id' } };
+    const { value: child } = await store.children.get('c8', clinician);
+    await expect(store.children.create(child, today, clinician)).rejects.toMatchObject(twice);
+    const { value: device } = await store.devices.get('c8-d', clinician);
+    await expect(store.devices.create(device, today, clinician)).rejects.toMatchObject(twice);
+    const job = {
+      id: 'c8-new',
+      deviceId: 'c8-d',
+      family: 'solid-afo',
+      stages: {},
+      status: 'in-progress' as const,
+    };
+    expect(await store.workshopJobs.save(job, today, 0, clinician)).toEqual({ value: job, version: 1 });
+    await expect(store.workshopJobs.save(job, today, 0, clinician)).rejects.toMatchObject({
+      code: 'changed-meanwhile',
+    });
+    expect((await store.workshopJobs.save(job, today, 1, clinician)).version).toBe(2);
+    const early = { ...job, stages: { cast: '2017-01-01' } };
+    await expect(store.workshopJobs.save(early, today, 2, clinician)).rejects.toMatchObject({
+      code: 'invalid-value',
+      place: { field: 'stages.cast' },
+    });
+  });
+
+  it('corrects no reading to a day before the birth, nor a device to one', async () => {
+    const born = { code: 'invalid-value', place: { given: '2017-01-01' } };
+    const move = { date: '2017-01-01', reason: 'another year' };
+    await expect(store.measurements.correct('c8-m0left', move, today, null, clinician)).rejects.toMatchObject(
+      born,
+    );
+    await expect(
+      store.devices.change('c8-d', { castDate: '2017-01-01' }, today, null, clinician),
+    ).rejects.toMatchObject(born);
+  });
+
   it('takes an import back from the children on whom nobody worked since, and says what stays', async () => {
     const seven = exampleCaseload(7, 't');
     const spare = { ...seven.devices.find((d) => d.childId === 't6')!, id: 't6-spare' };
