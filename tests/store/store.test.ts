@@ -462,6 +462,14 @@ describe('the store', () => {
     await expect(add({ minutes: 5 })).rejects.toThrow(/more than 20 minutes/);
   });
 
+  it('a role that the provider changes ends what was begun with the one before; the same role ends nothing', async () => {
+    const subject = { issuer: 'https://id.test', subject: 's1', name: 'rolf', displayName: 'Rolf' };
+    const first = await store.users.fromOidc({ ...subject, role: 'scheduler' });
+    expect((await store.users.fromOidc({ ...subject, role: 'scheduler' })).version).toBe(first.version);
+    const changed = await store.users.fromOidc({ ...subject, role: 'clinician' });
+    expect(changed).toMatchObject({ id: first.id, role: 'clinician', version: first.version + 1 });
+  });
+
   it('opens a family link until it expires or is withdrawn, and none that was forged', async () => {
     const now = new Date('2026-02-01T10:00:00Z');
     const link = await store.familyLinks.create('c4', 'mother', 30, now, clinician);

@@ -80,8 +80,9 @@ export const storePeople: readonly MutationGroup[] = [
     harm: 'who has left still opens the door, passwords are guessed',
     file: 'src/store/people/users.ts',
     tests: ['tests/service/doors.test.ts', 'tests/store/store.test.ts'],
-    name: 'sign in any more|password|signs in',
+    name: 'sign in any more|password|signs in|role that the provider',
     changes: [
+      ['known.version + (changed ? 1 : 0)', 'known.version'],
       ['fits && !row.disabled ?', 'fits ?'],
       ['row?.password_hash && fits &&', 'row?.password_hash &&'],
       ['await refuseNoAdministrator(tx);\n', ''],
