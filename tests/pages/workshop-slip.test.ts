@@ -4,6 +4,7 @@ import { RoomBars } from '../../src/pages/child/room-bars.js';
 import { workshopSlip } from '../../src/pages/child/workshop-slip.js';
 import { madeLarger } from '../../src/pages/child/workshop-slip-page.js';
 import { formatFor } from '../../src/pages/parts/format.js';
+import { type ClinicWeekInput, clinicDays } from '../../src/recall/level/clinic-week.js';
 import { deviceEventRecord, deviceRecord } from '../../src/records/device.js';
 import { dimensionLimits, limitOn } from '../../src/rules/dimension-limits.js';
 import { loadRules } from '../../src/rules/load-rules.js';
@@ -12,6 +13,7 @@ import { ruleOf } from '../../src/rules/rule-of.js';
 
 const rules = loadRules();
 const format = formatFor('en-GB');
+const open = clinicDays({});
 
 /** The slip of a device of a family, cast at sizes of 200 mm in every dimension. */
 function slipOf(family: string, more: Record<string, unknown> = {}) {
@@ -24,7 +26,7 @@ function slipOf(family: string, more: Record<string, unknown> = {}) {
     (['left', 'none'] as const).map((side) => ({ measure, side, expected: 200, low: 195, high: 205 })),
   );
   const view = { record: { child: { birthDate: '2020-05-01' }, measurements: [] }, inUse: [] };
-  return workshopSlip(view as never, device, rule, sizes as never, null).rows;
+  return workshopSlip(view as never, device, rule, sizes as never, null, open).rows;
 }
 
 // Common practice, no source: a joint axis is set at the anatomical joint and an edge at its trim line; only the toe
@@ -80,7 +82,7 @@ test('a slip printed again after adjustments still says how the device was cast'
     },
   };
   const size = { measure: 'foot_length', side: 'left', expected: 200, low: 195, high: 205 };
-  const { rows } = workshopSlip(view as never, device, rule, [size] as never, null);
+  const { rows } = workshopSlip(view as never, device, rule, [size] as never, null, open);
   expect(rows.find((r) => r.measure === 'foot_length')).toMatchObject({ allowanceMm: 8, servesToMm: 208 });
 });
 
@@ -117,9 +119,23 @@ test('it serves up to the size at which the page says it is full, and is made by
     },
     inUse: [{ device, forecast }],
   };
-  const { rows } = workshopSlip(view as never, device, rule, [], null);
+  const { rows } = workshopSlip(view as never, device, rule, [], null, open);
   const foot = rows.find((r) => r.measure === 'foot_length')!;
   expect(renderToString(RoomBars({ forecast, format } as never) as never)).toContain('full at 247 mm');
   expect(fullAtMm(foot.servesToMm!)).toBe(247);
   expect(madeLarger(foot, format)).toBe('248');
+});
+
+test('it is to be ready on a day the clinic works: the last one before a weekend and closed days', () => {
+  const device = deviceRecord.parse({
+    ...{ id: 'd', childId: 'c', family: 'solid-afo', side: 'left', castDate: '2026-11-28' },
+  });
+  const view = { record: { child: { birthDate: '2020-05-01' }, measurements: [] }, inUse: [] };
+  const readyBy = (clinic: ClinicWeekInput) =>
+    workshopSlip(view as never, device, null, [], { p80Days: 28 } as never, clinicDays(clinic)).fittedBy;
+  // 26 December 2026 is a Saturday.
+  expect(readyBy({})).toBe('2026-12-25');
+  expect(readyBy({ clinicClosures: [{ from: '2026-12-24', to: '2026-12-25' }] })).toBe('2026-12-23');
+  const saturdays = [{ id: 'a', slotsByWeekday: [{ weekday: 6, slots: 2 }] }];
+  expect(readyBy({ clinicians: saturdays })).toBe('2026-12-26');
 });

@@ -1,5 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
+import { clinicDays } from '../../recall/level/clinic-week.js';
 import type { Device, DeviceEvent } from '../../records/device.js';
 import { deviceOf } from '../../records/device-of.js';
 import { measures } from '../../records/measure.js';
@@ -7,6 +8,7 @@ import { writersOf } from '../../records/roles.js';
 import { delivery, eventCorrection, newEvent } from '../../service/api/schemas/records.js';
 import { deliver, recordEvent } from '../../service/cast-next.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
+import { clinicWeekOf } from '../../service/clinic-week-of.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { type Asked, type Fields, pagesOf, typedRecord } from '../parts/pages-of.js';
 import { childPath, devicePath } from '../parts/paths.js';
@@ -51,7 +53,8 @@ function readDevice(app: FastifyInstance, deps: ServiceDeps): void {
   get('/children/:id/devices/:device/slip', writersOf.events, async (asked) => {
     const { view, device, inUse, rule } = await opened(asked);
     const sizes = expectedSizes(view.record, posteriorOf(view.record, deps), device.castDate);
-    const slip = workshopSlip(view, device, rule, sizes, inUse?.turnaround ?? null);
+    const clinic = clinicDays(clinicWeekOf((await store.settings.get()).value));
+    const slip = workshopSlip(view, device, rule, sizes, inUse?.turnaround ?? null, clinic);
     return <WorkshopSlipPage child={view.record.child} rule={rule} slip={slip} />;
   });
 }

@@ -90,8 +90,8 @@ export function WorkshopSlipPage(props: { child: Child; rule: FamilyRule | null;
         <div class="slip-hand">
           <p>Colour, straps, padding:</p>
           <p>Remarks:</p>
-          <p>Cast by: </p>
-          <p>Made by, on:</p>
+          <p>Cast taken by (name):</p>
+          <p>Made by (name), on:</p>
         </div>
         <p class="hint">
           Sizes expected and not read are estimates. A licensed practitioner answers for what is made and

@@ -1,4 +1,5 @@
 import type { DimensionRoom } from '../../forecast/contract.js';
+import type { ClinicDays } from '../../recall/level/clinic-week.js';
 import { decimalAgeYears } from '../../records/age.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
@@ -51,6 +52,7 @@ export function workshopSlip(
   rule: FamilyRule | null,
   sizesAtCast: readonly ExpectedSize[],
   turnaround: TurnaroundEstimate | null,
+  clinic: Pick<ClinicDays, 'lastOpen'>,
 ): WorkshopSlip {
   const { child, measurements } = view.record;
   const ageAtCast = decimalAgeYears(child.birthDate, device.castDate);
@@ -90,8 +92,8 @@ export function workshopSlip(
   return {
     device,
     rows,
-    fittedBy: turnaround && addDaysIso(device.castDate, turnaround.p80Days),
-    neededBy: castBy && turnaround && addDaysIso(castBy, turnaround.p80Days),
+    fittedBy: turnaround && clinic.lastOpen(addDaysIso(device.castDate, turnaround.p80Days)),
+    neededBy: castBy && turnaround && clinic.lastOpen(addDaysIso(castBy, turnaround.p80Days)),
   };
 }
 

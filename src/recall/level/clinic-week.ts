@@ -59,7 +59,12 @@ export interface ClinicDays {
   /** Is somebody at the clinic's telephone? */
   readonly isOpen: (day: IsoDate) => boolean;
   readonly isShut: IsShut;
+  /** The last day on which somebody is there, that day or before it; the day itself where the clinic is closed for long. */
+  readonly lastOpen: (day: IsoDate) => IsoDate;
 }
+
+/** So far back an open day is looked for. */
+const LOOK_BACK_DAYS = 31;
 
 /**
  * Days of casting and Monday to Friday; a clinic that casts on Sundays rests on Friday unless it casts then too (common
@@ -71,10 +76,13 @@ export function clinicDays(input: ClinicWeekInput): ClinicDays {
     clinicians.some((c) => c.slotsByWeekday.some((d) => d.weekday === weekday && d.slots > 0));
   const isOffice = (weekday: number) => weekday <= FRIDAY && !(weekday === FRIDAY && casts(SUNDAY));
   const weekdays = [1, 2, 3, 4, 5, 6, 7].filter((d) => casts(d) || isOffice(d));
+  const isOpen = (day: IsoDate) => weekdays.includes(weekdayOf(day)) && !within(clinicClosures, day);
   return {
     weekdays,
     ofWeek: (monday) => weekdays.map((d) => addDaysIso(monday, d - 1)),
-    isOpen: (day) => weekdays.includes(weekdayOf(day)) && !within(clinicClosures, day),
+    isOpen,
+    lastOpen: (day) =>
+      Array.from({ length: LOOK_BACK_DAYS }, (_, n) => addDaysIso(day, -n)).find(isOpen) ?? day,
     isShut: (day, clinician) =>
       within(clinicClosures, day) || within(clinicians.find((c) => c.id === clinician)?.away ?? [], day),
   };
