@@ -455,8 +455,27 @@ describe('the HTTP API', () => {
       });
     expect((await add({})).statusCode).toBe(403);
     expect((await add({ 'x-csrf-token': 'guess' })).statusCode).toBe(403);
+    expect((await add({ authorization: 'Basic eDp5' })).statusCode, 'a header is no token').toBe(403);
     expect((await add({ 'x-csrf-token': csrfToken, 'sec-fetch-site': 'cross-site' })).statusCode).toBe(403);
     expect((await add({ 'x-csrf-token': csrfToken })).statusCode).toBe(201);
+    // Whatever the method: each of these is a clinician's by its token.
+    const writes = [
+      ['PATCH', '/api/children/c4'],
+      ['PUT', '/api/workshop-jobs/c4-j'],
+      ['DELETE', '/api/family-links/none'],
+    ] as const;
+    for (const [method, url] of writes) {
+      const answer = await service.app.inject({
+        method,
+        url,
+        headers: { cookie, 'if-match': '*' },
+        payload: {},
+      });
+      expect([answer.statusCode, answer.json().detail], method).toEqual([
+        403,
+        expect.stringContaining('CSRF'),
+      ]);
+    }
   });
 
   it('answers with security headers and keeps records out of caches', async () => {

@@ -201,6 +201,8 @@ export const service: readonly MutationGroup[] = [
     tests: ['tests/service/doors.test.ts', 'tests/service/api.test.ts'],
     name: 'session|sign in any more|CSRF|own password',
     changes: [
+      ["'PATCH', 'DELETE'", "'PATCH'"],
+      ["request.signedInBy === 'bearer') return", 'request.headers.authorization) return'],
       ['startedAt > config.sessionHours * HOUR_MS', 'startedAt < 0'],
       ['user && !user.disabled && user.version', 'user && user.version'],
       ['user.version === version', 'true'],
