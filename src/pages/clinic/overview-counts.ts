@@ -57,19 +57,22 @@ async function counted({ store, clock, assessor }: ServiceDeps, afterOthers: () 
   const inUse = devices.filter((d) => d.status !== 'retired').map((d) => d.family);
   const turnaround = [...new Set(inUse)].toSorted().map((f) => turnaroundsOf(jobs, today)(f));
   const { eligibleAfterMonths } = settings;
+  await afterOthers();
+  const ahead = workloadAhead(
+    { children, devices },
+    (id) => middle.get(id) ?? null,
+    (family) => turnaround.find((t) => t.family === family)?.p50Days ?? 0,
+    eligibleAfterMonths,
+    context.rules,
+    today,
+  );
+  await afterOthers();
   return {
     held: heldOf(judged, today),
     waits: waitsOf(waits),
     year: yearCounts({ children, devices }, days, today),
     turnaround,
-    ahead: workloadAhead(
-      { children, devices },
-      (id) => middle.get(id) ?? null,
-      (family) => turnaround.find((t) => t.family === family)?.p50Days ?? 0,
-      eligibleAfterMonths,
-      context.rules,
-      today,
-    ),
+    ahead,
     ended: byCount(ended),
     eligibleAfterMonths,
   };

@@ -5,6 +5,7 @@ const iso = (d: Date): IsoDate => format(d, 'yyyy-MM-dd');
 
 /** addMonthsIso('2026-01-31', 1) = '2026-02-28'; a part of a month counts as 30.44 days. */
 export function addMonthsIso(date: IsoDate, months: number): IsoDate {
+  if (months === 0) return date;
   const whole = Math.trunc(months);
   const moved = addMonths(parseISO(date), whole);
   moved.setDate(moved.getDate() + Math.round((months - whole) * 30.44));
