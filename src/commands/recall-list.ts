@@ -1,8 +1,6 @@
 import { writeFile } from 'node:fs/promises';
-import { stringify } from 'csv-stringify/sync';
 import { deviceLabels } from '../charts/device-label.js';
-import { recallColumns } from '../exchange/csv/recall-columns.js';
-import { safeCell } from '../exchange/csv/row-reader.js';
+import { recallColumns, recallTable } from '../exchange/csv/recall-columns.js';
 import { capital } from '../forecast/words.js';
 import { actionIds, type RecallEntry, type RecallLevelling, type RecallList } from '../recall/contract.js';
 import type { RecallSettingsInput } from '../recall/decide/recall-settings.js';
@@ -133,12 +131,7 @@ export function recallCsv({ records, recall }: Assessed): string {
     const { name = '', contact = '', language = '' } = children.get(e.childId) ?? {};
     return recallColumns(e, { id: e.childId, name, contact, language });
   });
-  return stringify(rows, {
-    header: true,
-    bom: true,
-    record_delimiter: 'windows',
-    cast: { string: safeCell },
-  });
+  return recallTable(rows);
 }
 
 /** Weekly curves fill pages and are in `doorpost forecast --json`. */

@@ -3,7 +3,7 @@ import { demoClinic } from '../demo/demo-clinic.js';
 import { trueGrowth } from '../demo/true-growth.js';
 import { decimalAgeYears } from '../records/age.js';
 import { type DayNumber, dayNumber, type IsoDate } from '../records/dates.js';
-import { measures, type Series, type Side, seriesKey } from '../records/measure.js';
+import { measures, type Series, type Side, seriesKey, seriesOf } from '../records/measure.js';
 import type { Child } from '../records/records.js';
 import type { FamilyRule } from '../rules/fit-rule.js';
 import { loadRules } from '../rules/load-rules.js';
@@ -52,12 +52,9 @@ function sizesOf(child: Child, rule: FamilyRule, start: DayNumber, seed: number)
   };
   // Worked out before anybody asks: a child's numbers are drawn in the order of asking.
   const sizes = new Map(
-    [...rule.dimensions.map((d) => d.measure), 'stature' as const].flatMap((measure) =>
-      (measures[measure].sided ? (['left', 'right'] as const) : (['none'] as const)).map((side) => {
-        const series: Series = { measure, side };
-        return [seriesKey(series), weekly(series)] as const;
-      }),
-    ),
+    [...rule.dimensions.map((d) => d.measure), 'stature' as const]
+      .flatMap((measure) => seriesOf(measure))
+      .map((series) => [seriesKey(series), weekly(series)] as const),
   );
   return (series, day) =>
     sizes.get(seriesKey(series))![Math.max(0, Math.min(WEEKS - 1, Math.floor((day - first) / 7)))];

@@ -2,7 +2,14 @@ import { decimalAgeYears } from '../records/age.js';
 import type { ChildRecord } from '../records/caseload.js';
 import { DAYS_A_YEAR, type DayNumber, dayNumber, type IsoDate, isoDate } from '../records/dates.js';
 import type { Device } from '../records/device.js';
-import { type MeasureId, measures, type Series, type Side, technicalErrorAt } from '../records/measure.js';
+import {
+  type MeasureId,
+  measures,
+  type Series,
+  type Side,
+  seriesOf,
+  technicalErrorAt,
+} from '../records/measure.js';
 import type { Child, Measurement } from '../records/records.js';
 import { reviewIntervalDays } from '../rules/by-age.js';
 import type { FitRules } from '../rules/fit-rule.js';
@@ -167,10 +174,7 @@ function seriesToMeasure(
   for (const { rule, side } of slots) {
     for (const { measure, essential } of rule.dimensions) {
       if (!first && !c.happens(essential ? 0.93 : 0.5)) continue;
-      if (!measures[measure].sided) add(measure, 'none');
-      else
-        for (const s of side === 'left' || side === 'right' ? [side] : (['left', 'right'] as const))
-          add(measure, s);
+      for (const read of seriesOf(measure, side)) add(measure, read.side);
     }
   }
   if (slots.some(({ rule }) => rule.sides === 'one') && c.happens(0.7)) {

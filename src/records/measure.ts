@@ -162,6 +162,13 @@ export interface Series {
 /** 'foot_length/left'. */
 export const seriesKey = (s: Series): string => `${s.measure}/${s.side}`;
 
+/** What is read of a measure: each side, or the one worn on; of the whole body one. */
+export function seriesOf(measure: MeasureId, worn: Side | 'both' = 'both'): Series[] {
+  if (!measures[measure].sided) return [{ measure, side: 'none' }];
+  const read = worn === 'left' || worn === 'right' ? [worn] : (['left', 'right'] as const);
+  return read.map((side) => ({ measure, side }));
+}
+
 export const isHeadMeasure = (id: MeasureId): boolean => id.startsWith('head_');
 
 /** Technical error in the measure's own unit at an age; feet under three years are harder to hold still (3 mm). */

@@ -3,7 +3,7 @@ import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import type { AdjustmentKind, Device, DeviceEvent } from '../records/device.js';
 import { deviceHistory } from '../records/device-history.js';
-import { type MeasureId, measures, type Series, type Side } from '../records/measure.js';
+import { type MeasureId, type Series, type Side, seriesOf } from '../records/measure.js';
 import type { FamilyRule, FitDimension } from './fit-rule.js';
 
 /** Where one dimension of one device fails, before and after the adjustments it has had. */
@@ -83,7 +83,7 @@ export function dimensionLimits(
     .flatMap((dimension) => {
       const stated = device.limitsMm[dimension.measure];
       const own = device.allowancesMm[dimension.measure];
-      return sidesOf(dimension.measure, device).map((side): DimensionLimit => {
+      return seriesOf(dimension.measure, device.side).map(({ side }): DimensionLimit => {
         const liftedBy = liftsOf(rule, dimension.measure, device, side, adjusted);
         return {
           series: { measure: dimension.measure, side },
@@ -148,11 +148,6 @@ function counts(d: FitDimension, device: Device, { measured }: Wearer): boolean 
   if (measured === null) return true;
   if (d.standsInFor !== null && measured.has(d.standsInFor)) return false;
   return measured.has(d.measure) || device.limitsMm[d.measure] !== undefined;
-}
-
-function sidesOf(measure: MeasureId, device: Device): readonly Side[] {
-  if (!measures[measure].sided) return ['none'];
-  return device.side === 'left' || device.side === 'right' ? [device.side] : ['left', 'right'];
 }
 
 export function usualAllowance(

@@ -1,6 +1,8 @@
+import { stringify } from 'csv-stringify/sync';
 import { deviceLabels } from '../../charts/device-label.js';
 import type { RecallEntry } from '../../recall/contract.js';
 import { alertNames } from '../../words/action-names.js';
+import { safeCell } from './row-reader.js';
 
 export interface RecallChild {
   readonly id: string;
@@ -49,3 +51,12 @@ function adjustText(step: NonNullable<RecallEntry['devices'][number]['adjust']>)
   const holes = step.steps === null ? '' : ` (${step.steps} holes)`;
   return `${step.what} ${step.measure} ${step.side} ${step.mm} mm${holes} by ${step.by}`;
 }
+
+/** Such rows as a spreadsheet opens them: no cell runs as a formula. */
+export const recallTable = (rows: readonly Readonly<Record<string, string>>[]): string =>
+  stringify([...rows], {
+    header: true,
+    bom: true,
+    record_delimiter: 'windows',
+    cast: { string: safeCell },
+  });

@@ -6,16 +6,16 @@ import type { Child } from '../../records/records.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
 import { languageName } from '../../words/language-name.js';
 import { LAST_DAY, Options, refused, WrongFields } from '../parts/form.js';
-import { optionsOf, type ReadChild, storedText } from './child-form.js';
+import { optionsOf, type Read, storedText } from './child-form.js';
 
 /** What stands around the fields: the form as read, and what somebody else stored since. */
 interface Around {
-  readonly read: Pick<ReadChild, 'typed' | 'raw' | 'errors'>;
+  readonly read: Read;
   readonly meanwhile: Child | null;
   readonly latestBirth: string;
 }
 
-export const ChildErrors = ({ errors }: Pick<ReadChild, 'errors'>) => (
+export const ChildErrors = ({ errors }: Pick<Read, 'errors'>) => (
   <WrongFields
     says="Nothing was saved yet. Please look at:"
     of={(Object.keys(errors) as ChildField[]).map((f) => [f, childFields[f].label, errors[f] ?? ''] as const)}

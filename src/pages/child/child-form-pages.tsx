@@ -6,7 +6,7 @@ import { ChildLayout, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
 import { ChildErrors, ChildFields } from './child-fields.js';
-import type { ReadChild } from './child-form.js';
+import type { Read } from './child-form.js';
 
 /** What is asked of a child that is not known yet; the rest is a matter of its page. */
 export const newChildFields: readonly ChildField[] = [
@@ -22,11 +22,10 @@ export const newChildFields: readonly ChildField[] = [
   'conditions',
 ];
 
-export function NewChildPage({ read, error }: { read: Omit<ReadChild, 'change'>; error: string }) {
+export function NewChildPage({ read, error }: { read: Read; error: string }) {
   const { today } = usePage();
   return (
-    <Layout title="New child">
-      <h1>New child</h1>
+    <Layout titled title="New child">
       <Problem error={error} />
       <ChildErrors errors={read.errors} />
       <Form action="/children" class="card" send="Save child" main>
@@ -46,7 +45,7 @@ export function NewChildPage({ read, error }: { read: Omit<ReadChild, 'change'>;
 
 /** What is everyday about a child: how to reach the family, alerts, what the growth reference needs, status. */
 export function EditChildPage(props: {
-  read: Pick<ReadChild, 'typed' | 'raw' | 'errors'>;
+  read: Read;
   /** The version the form was filled from; a save over a newer one is refused. */
   version: number;
   /** The child as somebody else stored it since, null without. */

@@ -7,7 +7,7 @@ import type { ServiceDeps } from '../../service/dependencies.js';
 import { refuseOthersFields } from '../../service/scheduler-fields.js';
 import { type Asked, pagesOf, refusalOf } from '../parts/pages-of.js';
 import { childPath } from '../parts/paths.js';
-import { fieldsOf, type LatestBirth, readChildForm } from './child-form.js';
+import { fieldsOf, type LatestBirth, type Read, readChildForm } from './child-form.js';
 import { EditChildPage, NewChildPage, newChildFields } from './child-form-pages.js';
 
 /** What a record says of the child: entered once; then changed, by a clinician all of it, by a scheduler how to reach the family. */
@@ -55,18 +55,23 @@ function editChildPages(app: FastifyInstance, deps: ServiceDeps): void {
       : { date: today, because: 'today' };
   };
 
-  get('/children/:id/edit', writersOf.children, async (asked) => {
-    const { value, version } = await store.children.get(asked.id, asked.actor);
+  /** The form over the child as it is stored now; `meanwhile`: with what somebody else has stored. */
+  const page = async (asked: Asked, read: (stored: Child) => Read, meanwhile = false) => {
+    const { value: stored, version } = await store.children.get(asked.id, asked.actor);
     return (
       <EditChildPage
-        read={{ typed: value, raw: {}, errors: {} }}
+        read={read(stored)}
         version={version}
-        meanwhile={null}
+        meanwhile={meanwhile ? stored : null}
         clinical={asked.actor.role === 'clinician'}
         latestBirth={(await latestBirth(asked)).date}
       />
     );
-  });
+  };
+
+  get('/children/:id/edit', writersOf.children, (asked) =>
+    page(asked, (stored) => ({ typed: stored, raw: {}, errors: {} })),
+  );
 
   const edit = async (asked: Asked) => {
     const { reply, id, actor, today } = asked;
@@ -78,20 +83,8 @@ function editChildPages(app: FastifyInstance, deps: ServiceDeps): void {
         field: 'version',
       });
     const read = (stored: Child) => readChildForm(body, stored, fieldsOf(asked.request.user!.role), limit);
-    /** Answers with the form filled as typed, over the child as it is stored now. */
-    const again = async (status: number, meanwhile: boolean) => {
-      const { value: stored, version } = await store.children.get(id, actor);
-      return reply.page(
-        <EditChildPage
-          read={read(stored)}
-          version={version}
-          meanwhile={meanwhile ? stored : null}
-          clinical={actor.role === 'clinician'}
-          latestBirth={limit.date}
-        />,
-        status,
-      );
-    };
+    const again = async (status: number, meanwhile: boolean) =>
+      reply.page(await page(asked, read, meanwhile), status);
     const { value: stored, version } = await store.children.get(id, actor);
     const { errors, change } = read(stored);
     const [faulty, changed] = [errors, change].map((o) => Object.keys(o).length > 0);

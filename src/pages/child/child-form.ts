@@ -36,13 +36,17 @@ export const optionsOf = (field: ChildField): Options => options[field] ?? [];
 export const fieldsOf = (role: Role): readonly ChildField[] =>
   role === 'scheduler' ? schedulerFields : childFieldNames;
 
-export interface ReadChild {
+/** What a form is filled with. */
+export interface Read {
   /** The stored child with everything typed put over it, to fill the form again. */
   readonly typed: Child;
   /** As typed, where it cannot be a value of the record. */
   readonly raw: Readonly<Partial<Record<ChildField, string>>>;
   /** By field: what would be accepted. No value is repeated: birth dates do not belong in error texts. */
   readonly errors: Readonly<Partial<Record<ChildField, string>>>;
+}
+
+export interface ReadChild extends Read {
   readonly change: Partial<Child>;
 }
 

@@ -24,8 +24,8 @@ import { ReadingsTable } from './readings-table.js';
 import { ChildAlerts } from './visit-devices.js';
 import { WhyThisDate } from './why-this-date.js';
 
-export interface ChildPageProps {
-  readonly view: ChildView;
+/** What clinicians alone are shown of a child. */
+export interface ForClinicians {
   /** Measures that can be charted, the one shown first. */
   readonly chartable: readonly MeasureId[];
   readonly measure: MeasureId | null;
@@ -36,13 +36,11 @@ export interface ChildPageProps {
   readonly links: readonly FamilyLink[];
   readonly questions: readonly FamilyQuestion[];
   readonly revisions: readonly MeasurementRevision[];
-  /** Diagnoses, charts and corrections: for clinicians. */
-  readonly clinical: boolean;
 }
 
 const sexWords = { male: 'male', female: 'female', unknown: 'sex not recorded, both references shown' };
 
-const conditionsText = ({ conditions, affectedSide }: ChildPageProps['view']['record']['child']): string =>
+const conditionsText = ({ conditions, affectedSide }: ChildRecord['child']): string =>
   `${conditions.map((c) => conditionNames[c]).join('; ')}${affectedSide === 'none' ? '' : ` (${affectedSide})`}`;
 
 function WaysOn({ base, clinical }: { base: string; clinical: boolean }) {
@@ -50,9 +48,9 @@ function WaysOn({ base, clinical }: { base: string; clinical: boolean }) {
   return (
     <p class="row no-print">
       {clinical && (
-        <a class="button main-action" href={`${base}/visit`} accesskey="v">
+        <Go main to={`${base}/visit`} accesskey="v">
           Enter a visit
-        </a>
+        </Go>
       )}
       {clinical && <Go to={`${base}/devices/new`}>New device</Go>}
       <Go to={`${base}/family`}>Family sheet</Go>
@@ -62,8 +60,7 @@ function WaysOn({ base, clinical }: { base: string; clinical: boolean }) {
   );
 }
 
-export function ChildPage(props: ChildPageProps) {
-  const { view, clinical } = props;
+export function ChildPage({ view, clinical }: { view: ChildView; clinical: ForClinicians | null }) {
   const { record, assessment, inUse } = view;
   const { child } = record;
   const { format, today } = usePage();
@@ -91,7 +88,7 @@ export function ChildPage(props: ChildPageProps) {
             </p>
           )}
         </div>
-        <WaysOn base={base} clinical={clinical} />
+        <WaysOn base={base} clinical={clinical !== null} />
       </div>
 
       <ChildCautions flags={assessment.flags} />
@@ -99,32 +96,31 @@ export function ChildPage(props: ChildPageProps) {
       {clinical && <LikelySlips base={base} suggestions={assessment.suggestions} />}
 
       {clinical && inUse.length > 0 && <MeasuredOnce {...record} />}
-      <DevicesInUse {...props} base={base} />
+      <DevicesInUse view={view} clinical={clinical !== null} base={base} />
 
-      {clinical && <Growth {...props} base={base} />}
-
-      {clinical && record.devices.length > 0 && (
-        <Section id="timeline" title="Devices over time">
-          <Chart
-            drawn={props.timeline}
-            spec={`${base}/charts/timeline.json`}
-            label={`Timeline of ${record.devices.map((d) => deviceLabel(d)).join('; ')}`}
-          />
-        </Section>
+      {clinical && (
+        <>
+          <Growth {...clinical} base={base} />
+          {record.devices.length > 0 && (
+            <Section id="timeline" title="Devices over time">
+              <Chart
+                drawn={clinical.timeline}
+                spec={`${base}/charts/timeline.json`}
+                label={`Timeline of ${record.devices.map((d) => deviceLabel(d)).join('; ')}`}
+              />
+            </Section>
+          )}
+          {inUse.length > 0 && <WhyThisDate view={view} tempo={clinical.tempo} />}
+          <Corrections base={base} readings={record.measurements} revisions={clinical.revisions} />
+          <QuestionsSection view={view} questions={clinical.questions} />
+          <FamilyLinks base={base} links={clinical.links} />
+        </>
       )}
-
-      {clinical && inUse.length > 0 && <WhyThisDate view={view} tempo={props.tempo} />}
-
-      {clinical && <Corrections base={base} readings={record.measurements} revisions={props.revisions} />}
-
-      {clinical && <QuestionsSection view={view} questions={props.questions} />}
-
-      {clinical && <FamilyLinks base={base} links={props.links} />}
     </Layout>
   );
 }
 
-function DevicesInUse({ view, clinical, base }: ChildPageProps & { base: string }) {
+function DevicesInUse({ view, clinical, base }: { view: ChildView; clinical: boolean; base: string }) {
   const { record, inUse } = view;
   return (
     <>
@@ -161,7 +157,7 @@ function MeasuredOnce({ measurements }: Pick<ChildRecord, 'measurements'>) {
   );
 }
 
-function Growth(props: ChildPageProps & { base: string }) {
+function Growth(props: ForClinicians & { base: string }) {
   const { base, measure, chartable, growth, readings } = props;
   if (measure === null)
     return (
@@ -188,8 +184,7 @@ function Growth(props: ChildPageProps & { base: string }) {
   );
 }
 
-function FamilyLinks(props: { base: string; links: readonly FamilyLink[] }) {
-  const { base, links } = props;
+function FamilyLinks({ base, links }: { base: string; links: readonly FamilyLink[] }) {
   const { format } = usePage();
   return (
     <Section id="links" title="Links for the family" class="no-print">
@@ -230,8 +225,7 @@ function FamilyLinks(props: { base: string; links: readonly FamilyLink[] }) {
   );
 }
 
-function LikelySlips(props: { base: string; suggestions: readonly DataSuggestion[] }) {
-  const { base, suggestions } = props;
+function LikelySlips({ base, suggestions }: { base: string; suggestions: readonly DataSuggestion[] }) {
   if (suggestions.length === 0) return null;
   return (
     <Section id="slips" title="Likely slips in the data">

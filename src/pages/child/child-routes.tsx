@@ -9,13 +9,13 @@ import {
   scoredReadings,
   timelineSpec,
 } from '../../service/child-view/child-charts.js';
-import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
+import { type ChildView, loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { takeSuggestion } from '../../service/take-suggestion.js';
 import { undoCorrection } from '../../service/undo-correction.js';
 import type { ChildSearch } from '../../store/contract.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
-import { pagesOf } from '../parts/pages-of.js';
+import { type Asked, pagesOf } from '../parts/pages-of.js';
 import { childPath } from '../parts/paths.js';
 import { ChildPage } from './child-page.js';
 import { ChildrenPage } from './children-page.js';
@@ -58,34 +58,29 @@ function searchPage(app: FastifyInstance, deps: ServiceDeps): void {
 function childPages(app: FastifyInstance, deps: ServiceDeps): void {
   const { store } = deps;
   const { get } = pagesOf(app, deps);
-  get('/children/:id', staff, async ({ request, id, query, actor, today }) => {
-    const clinical = actor.role === 'clinician';
-    const view = await loadChildFor(request, id, deps);
+  const forClinicians = async (view: ChildView, { request, id, query, actor, today }: Asked) => {
     const chartable = chartableMeasures(view);
     const measure = chartable.find((m) => m === query.measure) ?? chartable[0] ?? null;
-    const posterior = clinical ? posteriorOf(view.record, deps) : null;
-    const forClinicians = async () =>
-      Promise.all([
-        measure
-          ? drawFor(request, (widthPx) => growthSpec(view, measure, posterior, today, { widthPx }))
-          : NOT_DRAWN,
-        view.record.devices.length > 0
-          ? drawFor(request, (widthPx) => timelineSpec(view, today, widthPx))
-          : NOT_DRAWN,
-        store.familyLinks.list(id, actor),
-        store.familyQuestions.ofChild(id),
-        store.measurements.corrected(id, actor),
-      ]);
-    const [growth, timeline, links, questions, revisions] = clinical
-      ? await forClinicians()
-      : ([NOT_DRAWN, NOT_DRAWN, [], [], []] as const);
-    return (
-      <ChildPage
-        {...{ view, chartable, measure, growth, timeline, links, questions, revisions, clinical }}
-        readings={measure ? scoredReadings(view, measure, posterior) : []}
-        tempo={posterior?.tempoYears ?? null}
-      />
-    );
+    const posterior = posteriorOf(view.record, deps);
+    const [growth, timeline, links, questions, revisions] = await Promise.all([
+      measure
+        ? drawFor(request, (widthPx) => growthSpec(view, measure, posterior, today, { widthPx }))
+        : NOT_DRAWN,
+      view.record.devices.length > 0
+        ? drawFor(request, (widthPx) => timelineSpec(view, today, widthPx))
+        : NOT_DRAWN,
+      store.familyLinks.list(id, actor),
+      store.familyQuestions.ofChild(id),
+      store.measurements.corrected(id, actor),
+    ]);
+    const readings = measure ? scoredReadings(view, measure, posterior) : [];
+    const tempo = posterior?.tempoYears ?? null;
+    return { chartable, measure, growth, timeline, readings, tempo, links, questions, revisions };
+  };
+  get('/children/:id', staff, async (asked) => {
+    const view = await loadChildFor(asked.request, asked.id, deps);
+    const clinical = asked.actor.role === 'clinician' ? await forClinicians(view, asked) : null;
+    return <ChildPage view={view} clinical={clinical} />;
   });
 
   get('/children/:id/charts/growth.json', clinicians, async ({ request, reply, id, query, today }) => {

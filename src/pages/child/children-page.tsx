@@ -30,8 +30,7 @@ export function ChildrenPage(props: {
   const counted = total === 1 ? '1 child' : `${format.number(total)} children`;
   const asked = query.text ? ` for “${query.text}”` : '';
   return (
-    <Layout title="Children">
-      <h1>Children</h1>
+    <Layout titled title="Children">
       <Search {...query} />
       {page.items.length === 0 && !query.text && !query.family && <NoChildYet />}
       {page.items.length === 0 && (query.text || query.family) && <Empty>{NONE_FITS}</Empty>}

@@ -2,6 +2,7 @@ import { measures } from '../../records/measure.js';
 import { measurementFields } from '../../records/record-fields.js';
 import type { Measurement } from '../../records/records.js';
 import { LONGEST_REASON } from '../../records/records.js';
+import { groupBy } from '../../statistics/group-by.js';
 import type { MeasurementRevision } from '../../store/contract.js';
 import { Form, InputField, SelectField, Submit } from '../parts/form.js';
 import { seriesText } from '../parts/format.js';
@@ -16,8 +17,7 @@ export function Corrections(props: {
 }) {
   const { base, readings, revisions } = props;
   const { format } = usePage();
-  const byReading = new Map<string, MeasurementRevision[]>();
-  for (const r of revisions) byReading.set(r.measurement.id, [...(byReading.get(r.measurement.id) ?? []), r]);
+  const byReading = groupBy(revisions, (r) => r.measurement.id);
   const size = (m: Measurement) =>
     `${format.number(m.value, Number.isInteger(m.value) ? 0 : 1)} ${measures[m.measure].unit}`;
   return (

@@ -9,10 +9,10 @@ import { dueText } from '../parts/due-text.js';
 import type { Format } from '../parts/format.js';
 import { seriesText } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
-import { childPath, devicePath, Go, MainGo } from '../parts/paths.js';
+import { childPath, devicePath, Go } from '../parts/paths.js';
 import { type Fact, Facts } from '../parts/table.js';
 import { hipAngleText } from './hip-angle-text.js';
-import { outgrownText, urgency } from './outgrown-text.js';
+import { limitedFirstBy, outgrownText, urgency } from './outgrown-text.js';
 import { RoomBars } from './room-bars.js';
 
 /** One device: what to do and why, by when to cast, the room left, the figures behind it, and where to do it. */
@@ -133,7 +133,7 @@ function WorthReading({ view: { forecast } }: { view: DeviceView }) {
 function Figures({ view }: { view: DeviceView }) {
   const { forecast, decision, turnaround } = view;
   const { format } = usePage();
-  const drivers = forecast.drivers.filter((d) => d.share >= 0.03).slice(0, 3);
+  const limits = limitedFirstBy(forecast, format);
   if (forecast.dates.length === 0 && !decision) return null;
   const { p50Days, p80Days, basis, jobsUsed } = turnaround;
   const made = basis === 'default' ? 'usual time' : `from ${counted(jobsUsed, 'job')}`;
@@ -144,10 +144,7 @@ function Figures({ view }: { view: DeviceView }) {
       'Outgrown already?',
       `${format.percent(forecast.probabilityOutgrownNow)} chance today`,
     ],
-    drivers.length > 0 && [
-      'Limited first by',
-      drivers.map((d) => `${seriesText(d.series)} ${format.percent(d.share)}`).join(', '),
-    ],
+    limits !== '' && ['Limited first by', limits],
     !!decision?.castBy && [
       'Cast by',
       `${format.date(decision.castBy)}. Cast later, and the chance of being beyond use before the next is fitted is more than the accepted ${format.percent(decision.acceptedChance)}.`,
@@ -185,12 +182,13 @@ function Ways({ childId, view: { device, decision } }: { childId: string; view: 
   const base = childPath(childId);
   const own = devicePath(childId, device.id);
   const wanted = decision?.action;
-  const main = (is: boolean) => (is ? 'button main-action' : 'button');
   const about = <span class="unseen"> {deviceLabel(device)}</span>;
   if (device.status === 'ordered')
     return (
       <p class="row ways no-print">
-        <MainGo to={`${own}#delivered`}>Fitted today{about}</MainGo>
+        <Go main to={`${own}#delivered`}>
+          Fitted today{about}
+        </Go>
         <Go to={`${own}/slip`}>Workshop slip{about}</Go>
         <Go to={`${own}/edit`}>Correct{about}</Go>
       </p>
@@ -198,16 +196,16 @@ function Ways({ childId, view: { device, decision } }: { childId: string; view: 
   return (
     <p class="row ways no-print">
       {!isBeingMade(decision?.reason.code) && (
-        <a class={main(wanted === 'cast' || wanted === 'check')} href={`${own}/next`}>
+        <Go main={wanted === 'cast' || wanted === 'check'} to={`${own}/next`}>
           Cast the next one{about}
-        </a>
+        </Go>
       )}
-      <a class={main(wanted === 'adjust')} href={`${own}#adjust`}>
+      <Go main={wanted === 'adjust'} to={`${own}#adjust`}>
         Adjust{about}
-      </a>
-      <a class={main(wanted === 'review' || wanted === 'measure')} href={`${base}/visit`}>
+      </Go>
+      <Go main={wanted === 'review' || wanted === 'measure'} to={`${base}/visit`}>
         Measure, judge the fit{about}
-      </a>
+      </Go>
       <Go to={`${own}#retire`}>Retire{about}</Go>
       <Go to={`${base}/what-if/next?device=${encodeURIComponent(device.id)}`}>What if{about}</Go>
       <Go to={`${own}/edit`}>Correct{about}</Go>

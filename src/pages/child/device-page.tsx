@@ -14,7 +14,7 @@ import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js
 import { Form, SelectField, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { childPath, devicePath, Go, MainGo } from '../parts/paths.js';
+import { childPath, devicePath, Go } from '../parts/paths.js';
 import { DeviceCard } from './device-card.js';
 import { DeviceHistory } from './device-history.js';
 import { EventInput } from './record-input.js';
@@ -45,7 +45,9 @@ export function DevicePage(props: DevicePageProps) {
         <h1>{deviceLabel(device)}</h1>
         <p class="row no-print">
           {device.status !== 'ordered' && !isBeingMade(view?.decision?.reason.code) && (
-            <MainGo to={`${own}/next`}>Cast the next one</MainGo>
+            <Go main to={`${own}/next`}>
+              Cast the next one
+            </Go>
           )}
           <Go to={`${own}/slip`}>Workshop slip</Go>
           <Go to={`${own}/edit`}>Correct the device</Go>

@@ -2,7 +2,16 @@ import type { ChildPosterior } from '../../growth/contract.js';
 import { decimalAgeYears } from '../../records/age.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import { dayNumber, type IsoDate } from '../../records/dates.js';
-import { type MeasureId, measureIds, measures, type Side, technicalErrorAt } from '../../records/measure.js';
+import {
+  type MeasureId,
+  measureIds,
+  measures,
+  type Series,
+  type Side,
+  seriesOf,
+  technicalErrorAt,
+} from '../../records/measure.js';
+import type { Measurement } from '../../records/records.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import type { Format } from '../parts/format.js';
 
@@ -22,22 +31,13 @@ export function expectedSizes(
   date: IsoDate,
 ): ExpectedSize[] {
   const ageYears = decimalAgeYears(record.child.birthDate, date);
-  const asked = measureIds.flatMap((measure) =>
-    (measures[measure].sided ? (['left', 'right'] as const) : (['none'] as const)).map((side) => ({
-      measure,
-      side,
-    })),
-  );
+  const asked = measureIds.flatMap((measure) => seriesOf(measure));
   // Of measures the model does not know there is no prediction.
   const known = posterior ? asked.filter((s) => posterior.knows(s.measure)) : [];
   const predicted = posterior?.predictOn(known, dayNumber(date)) ?? [];
   const foreseen = new Map(known.map((s, i) => [s, predicted[i]]));
   return asked.map((series): ExpectedSize => {
     const { measure, side } = series;
-    const last = record.measurements
-      .filter((m) => m.measure === measure && m.side === side)
-      .toSorted((a, b) => a.date.localeCompare(b.date))
-      .at(-1);
     const found = foreseen.get(series);
     const prediction = found && Number.isFinite(found.mean) && Number.isFinite(found.sd) ? found : null;
     return {
@@ -45,9 +45,20 @@ export function expectedSizes(
       side,
       expected: prediction?.mean ?? null,
       sd: prediction ? Math.hypot(prediction.sd, technicalErrorAt(measure, ageYears)) : null,
-      last: last ? { value: last.value, date: last.date } : null,
+      last: lastReading(record.measurements, series),
     };
   });
+}
+
+/** The last reading of a series, up to a day where one is said. */
+export function lastReading(
+  readings: readonly Measurement[],
+  { measure, side }: Series,
+  by?: IsoDate,
+): ExpectedSize['last'] {
+  const own = readings.filter((m) => m.measure === measure && m.side === side && !(by && m.date > by));
+  const last = own.toSorted((a, b) => a.date.localeCompare(b.date)).at(-1);
+  return last ? { value: last.value, date: last.date } : null;
 }
 
 /** Measures this child's devices are limited by or that were taken before, in the order of the list; stature always, and the

@@ -1,7 +1,7 @@
-import { isUnknown } from '../../forecast/contract.js';
+import { type DeviceForecast, isUnknown } from '../../forecast/contract.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { ForecastSummary } from '../../store/contract.js';
-import type { Format } from '../parts/format.js';
+import { type Format, seriesText } from '../parts/format.js';
 
 type Dates = Pick<ForecastSummary, 'outcome' | 'p10' | 'p50' | 'p90'>;
 
@@ -39,3 +39,11 @@ export function urgency(f: Dates, today: IsoDate): 'alert' | 'due' | 'plan' | 'c
   if (f.outcome === 'forecast') return f.p10 !== null && f.p10 <= today ? 'due' : 'plan';
   return 'calm';
 }
+
+/** What limits it first, by how often: 'left foot length 80 %, stature 12 %'. */
+export const limitedFirstBy = ({ drivers }: Pick<DeviceForecast, 'drivers'>, format: Format): string =>
+  drivers
+    .filter((d) => d.share >= 0.03)
+    .slice(0, 3)
+    .map((d) => `${seriesText(d.series)} ${format.percent(d.share)}`)
+    .join(', ');

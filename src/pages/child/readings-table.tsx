@@ -1,16 +1,15 @@
 import { counted } from '../../records/counted.js';
-import { measures, type Side } from '../../records/measure.js';
+import { measures, type Side, seriesOf } from '../../records/measure.js';
 import type { ScoredReading } from '../../service/child-view/child-charts.js';
 import { usePage } from '../parts/page-context.js';
 import { type Column, Table } from '../parts/table.js';
 
 /** Readings of one measure by date, left and right beside each other, with z-scores and doubts. */
-export function ReadingsTable(props: { readings: readonly ScoredReading[] }) {
-  const { readings } = props;
+export function ReadingsTable({ readings }: { readings: readonly ScoredReading[] }) {
   if (readings.length === 0) return null;
   const { format } = usePage();
-  const { unit, sided, label } = measures[readings[0].measure];
-  const sides: readonly Side[] = sided ? ['left', 'right'] : ['none'];
+  const { unit, label } = measures[readings[0].measure];
+  const sides = seriesOf(readings[0].measure).map((s) => s.side);
   const dates = [...new Set(readings.map((r) => r.date))].toSorted().reverse();
   const digits = readings.some((r) => !Number.isInteger(r.value)) ? 1 : 0;
   const cell = (date: string, side: Side) => {

@@ -22,8 +22,7 @@ export interface RoomPageProps {
 }
 
 /** How much room the next one needs to last: every dimension and side at once, carried to the cast by one button. */
-export function RoomPage(props: RoomPageProps) {
-  const { child, device, devices, rows, months, odds } = props;
+export function RoomPage({ child, device, devices, rows, months, odds }: RoomPageProps) {
   const { format } = usePage();
   const m = monthsAsked.indexOf(months);
   const o = oddsAsked.indexOf(odds);

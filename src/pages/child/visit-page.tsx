@@ -127,14 +127,9 @@ export function VisitPage(props: VisitPageProps) {
   );
 }
 
-function MeasureRow(props: {
-  sizes: readonly ExpectedSize[];
-  typed: VisitPageProps['typed'];
-  errors: VisitPageProps['errors'];
-  doubts: VisitPageProps['doubts'];
-  remarks: VisitPageProps['remarks'];
-}) {
-  const { sizes, typed, errors, doubts, remarks } = props;
+type Row = Pick<VisitPageProps, 'sizes' | 'typed' | 'errors' | 'doubts' | 'remarks'>;
+
+function MeasureRow({ sizes, typed, errors, doubts, remarks }: Row) {
   const { format } = usePage();
   const { label, unit, landmark, sided } = measures[sizes[0].measure];
   return (

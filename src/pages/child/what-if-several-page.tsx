@@ -9,7 +9,7 @@ import { type Format, seriesText } from '../parts/format.js';
 import { ChildLayout, Empty } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { Table } from '../parts/table.js';
-import { outgrownText } from './outgrown-text.js';
+import { limitedFirstBy, outgrownText } from './outgrown-text.js';
 import { WhatIfForm, type WhatIfFormProps } from './what-if-form.js';
 import { type ReadWhatIf, shortLabel } from './what-if-several.js';
 import { WhatIfTabs } from './what-if-tabs.js';
@@ -40,14 +40,9 @@ function chanceBy(f: DeviceForecast, date: IsoDate, format: Format): string {
   return chance === undefined ? '–' : `${format.percent(chance)} chance`;
 }
 
-function WhatIfAnswer({ format, now, then }: { format: Format; now: DeviceForecast; then: DeviceForecast }) {
+function WhatIfAnswer({ now, then }: { now: DeviceForecast; then: DeviceForecast }) {
+  const { format } = usePage();
   const day = (d: string | null) => (d ? format.date(d) : '–');
-  const drivers = (f: DeviceForecast) =>
-    f.drivers
-      .filter((d) => d.share >= 0.03)
-      .slice(0, 3)
-      .map((d) => `${seriesText(d.series)} ${format.percent(d.share)}`)
-      .join(', ') || '–';
   const dated = now.outcome === 'forecast' && then.outcome === 'forecast';
   const moved = dated && now.p50 && then.p50 ? daysBetween(now.p50, then.p50) : null;
   const rows: readonly (readonly [string, (f: DeviceForecast) => string])[] = [
@@ -55,7 +50,7 @@ function WhatIfAnswer({ format, now, then }: { format: Format; now: DeviceForeca
     ['1 in 10 by', (f) => day(f.p10)],
     ['As likely as not by', (f) => day(f.p50)],
     ['9 in 10 by', (f) => day(f.p90)],
-    ['Limited first by', drivers],
+    ['Limited first by', (f) => limitedFirstBy(f, format) || '–'],
     [`Outgrown by ${format.date(then.today)}`, (f) => chanceBy(f, then.today, format)],
   ];
   const mm = (n: number) => format.number(n).replace('-', '\u2212');
@@ -132,7 +127,7 @@ export function WhatIfSeveralPage(props: WhatIfSeveralProps) {
       {then && now && (
         <section aria-labelledby="answer">
           <h2 id="answer">{asked(read, format)}</h2>
-          <WhatIfAnswer format={format} now={now} then={then} />
+          <WhatIfAnswer now={now} then={then} />
           {props.doubts.length > 0 && (
             <div class="flag check">
               {props.doubts.map((d) => (

@@ -3,7 +3,7 @@ import type { Imagined } from '../../forecast/imagined-record.js';
 import { MOST_ROOM_MM } from '../../records/check/device-faults.js';
 import { type IsoDate, isIsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
-import { type MeasureId, measures, type Series } from '../../records/measure.js';
+import { type MeasureId, measures, type Series, seriesOf } from '../../records/measure.js';
 import { dimensionLimits } from '../../rules/dimension-limits.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import { furthest } from '../../service/asked-dates.js';
@@ -84,10 +84,5 @@ const between = (value: number | null, [low, high]: readonly [number, number]): 
 /** Series a visit can be imagined in: what limits the device, on both sides, and stature. */
 export function readSeries(dimensions: readonly Dimension[]): Series[] {
   const wanted = new Set<MeasureId>([...dimensions.map((d) => d.measure), 'stature']);
-  return [...wanted].flatMap((measure): Series[] =>
-    (measures[measure].sided ? (['left', 'right'] as const) : (['none'] as const)).map((side) => ({
-      measure,
-      side,
-    })),
-  );
+  return [...wanted].flatMap((measure) => seriesOf(measure));
 }

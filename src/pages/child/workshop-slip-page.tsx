@@ -6,7 +6,7 @@ import { ageText, type Format, seriesText } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { ChildLink } from '../parts/paths.js';
-import { Facts, Table } from '../parts/table.js';
+import { Facts, noted, Table } from '../parts/table.js';
 import { asksPlate, plates } from './device-form.js';
 import { ChildAlerts } from './visit-devices.js';
 import type { SlipRow, WorkshopSlip } from './workshop-slip.js';
@@ -68,12 +68,7 @@ export function WorkshopSlipPage(props: { child: Child; rule: FamilyRule | null;
               ],
               [
                 'Growth allowed',
-                (r) => (
-                  <>
-                    {format.stated(Math.round(r.allowanceMm))}
-                    {r.chosen && <small> chosen</small>}
-                  </>
-                ),
+                (r) => noted(format.stated(Math.round(r.allowanceMm)), r.chosen && 'chosen'),
                 'number',
               ],
               [

@@ -3,14 +3,13 @@ import type { ClinicDays } from '../../recall/level/clinic-week.js';
 import { decimalAgeYears } from '../../records/age.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
-import type { Series } from '../../records/measure.js';
-import { type MeasureId, measures, type Side } from '../../records/measure.js';
+import { type MeasureId, type Series, type Side, seriesOf } from '../../records/measure.js';
 import type { Measurement } from '../../records/records.js';
 import { usualAllowance } from '../../rules/dimension-limits.js';
 import { type FamilyRule, isBuiltIn, sideBarOf } from '../../rules/fit-rule.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import type { TurnaroundEstimate } from '../../turnaround/contract.js';
-import type { ExpectedSize } from './expected-sizes.js';
+import { type ExpectedSize, lastReading } from './expected-sizes.js';
 
 /** One dimension of one side as the bench needs it; all lengths in mm. */
 export interface SlipRow {
@@ -61,11 +60,12 @@ export function workshopSlip(
   const own = view.inUse.find((v) => v.device.id === device.id)?.forecast.room ?? [];
   const places = (rule?.dimensions ?? [])
     .filter((d) => d.footplates.includes(device.footplate))
-    .flatMap((dimension) => sidesOf(dimension.measure, device).map((side) => ({ dimension, side })));
-  const rows = places.map(({ dimension, side }): SlipRow => {
-    const { measure, landmark } = dimension;
+    .flatMap((dimension) =>
+      seriesOf(dimension.measure, device.side).map((series) => ({ dimension, series })),
+    );
+  const rows = places.map(({ dimension, series }): SlipRow => {
+    const { measure, side } = series;
     const bar = sideBarOf(dimension);
-    const series = { measure, side };
     const { read, expectedMm, sizeMm } = atCast(measurements, sizesAtCast, series, device.castDate);
     // As it is cast: what was adjusted or renewed later is no room to build in when the slip is printed again.
     const allowanceMm = device.allowancesMm[measure] ?? usualAllowance(dimension, device, ageAtCast);
@@ -86,7 +86,7 @@ export function workshopSlip(
       makerLimitMm,
       barMm: bar ? (device.extensionRangeMm[measure] ?? 0) : null,
       holeMm: bar?.stepMm?.value ?? null,
-      landmark,
+      landmark: dimension.landmark,
     };
   });
   return {
@@ -111,18 +111,3 @@ function atCast(
   const expectedMm = size?.expected ?? null;
   return { read, expectedMm, sizeMm: expectedMm };
 }
-
-function lastReading(
-  readings: readonly Measurement[],
-  { measure, side }: Series,
-  by: IsoDate,
-): { readonly value: number; readonly date: IsoDate } | null {
-  const own = readings.filter((m) => m.measure === measure && m.side === side && m.date <= by);
-  const last = own.toSorted((a, b) => a.date.localeCompare(b.date)).at(-1);
-  return last ? { value: last.value, date: last.date } : null;
-}
-
-const sidesOf = (measure: MeasureId, { side }: Device): readonly Side[] => {
-  if (!measures[measure].sided) return ['none'];
-  return side === 'left' || side === 'right' ? [side] : ['left', 'right'];
-};

@@ -8,28 +8,19 @@ import {
   auditResourceName,
 } from '../../words/audit-names.js';
 import { Form, InputField, Options, Problem, SelectField, Submit } from '../parts/form.js';
-import { Empty, Layout } from '../parts/layout.js';
+import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { Pager, Table } from '../parts/table.js';
+import { noted, Pager, Table } from '../parts/table.js';
 
-export function UsersPage(props: { users: readonly User[]; error: string }) {
-  const { users, error } = props;
+export function UsersPage({ users, error }: { users: readonly User[]; error: string }) {
   return (
-    <Layout title="Users">
-      <h1>Users</h1>
+    <Layout titled title="Users">
       <Problem error={error} />
       <Table
         class="stack card"
         rows={users}
         columns={[
-          [
-            'Name',
-            (u) => (
-              <>
-                {u.displayName || u.name} <small>{u.name}</small>
-              </>
-            ),
-          ],
+          ['Name', (u) => noted(u.displayName || u.name, u.name)],
           [
             'Role, sign-in',
             (u) => (
@@ -104,8 +95,7 @@ export function AccessLogPage(props: {
     timeZone: 'UTC',
   });
   return (
-    <Layout title="Access log">
-      <h1>Access log</h1>
+    <Layout titled title="Access log">
       <Form method="get" action="/access-log" class="row card" aria-label="Find and filter" send="Show">
         <InputField label="Child's number" name="childId" value={filter.childId} />
         <SelectField
@@ -120,37 +110,23 @@ export function AccessLogPage(props: {
         <InputField label="From" name="from" type="date" value={filter.from} />
         <InputField label="To" name="to" type="date" value={filter.to} />
       </Form>
-      {page.items.length === 0 ? (
-        <Empty>Nothing fits.</Empty>
-      ) : (
-        <Table
-          class="stack card"
-          caption="Newest first, times in UTC. Rows cannot be changed or removed. A child's number finds the lists and files that showed it, too."
-          rows={page.items}
-          columns={[
-            ['When', (row) => time.format(new Date(row.at))],
-            [
-              'Who',
-              (row) => (
-                <>
-                  {row.userName} <small>{row.role}</small>
-                </>
-              ),
-            ],
-            ['Did', (row) => auditActionName(row.action)],
-            [
-              'What',
-              (row) => (
-                <>
-                  {auditResourceName(row.resource)}
-                  {typeof row.detail.nameTried === 'string' && <small> as {row.detail.nameTried}</small>}
-                </>
-              ),
-            ],
-            ['Child', (row) => row.childId ?? (row.childrenShown > 0 ? shown(row.childrenShown) : '–')],
-          ]}
-        />
-      )}
+      <Table
+        class="stack card"
+        empty="Nothing fits."
+        caption="Newest first, times in UTC. Rows cannot be changed or removed. A child's number finds the lists and files that showed it, too."
+        rows={page.items}
+        columns={[
+          ['When', (row) => time.format(new Date(row.at))],
+          ['Who', (row) => noted(row.userName, row.role)],
+          ['Did', (row) => auditActionName(row.action)],
+          [
+            'What',
+            ({ resource, detail: { nameTried } }) =>
+              noted(auditResourceName(resource), typeof nameTried === 'string' && `as ${nameTried}`),
+          ],
+          ['Child', (row) => row.childId ?? (row.childrenShown > 0 ? shown(row.childrenShown) : '–')],
+        ]}
+      />
       {page.nextCursor && (
         <Pager>
           <a rel="next" href={`/access-log?${new URLSearchParams({ ...filter, cursor: page.nextCursor })}`}>

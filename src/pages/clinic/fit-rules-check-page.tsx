@@ -4,7 +4,7 @@ import { Form, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { Go } from '../parts/paths.js';
-import { Table } from '../parts/table.js';
+import { noted, Table } from '../parts/table.js';
 import { figureWords } from './fit-rules-family-page.js';
 
 /** What will change and for how many devices, before it is saved. */
@@ -51,12 +51,8 @@ export function FitRulesCheckPage(props: {
             ['Now, mm', ({ figure }) => format.stated(figure.mm)],
             [
               'From now on, mm',
-              ({ change, figure }) => (
-                <>
-                  <strong>{format.stated(change.mm ?? figure.shippedMm)}</strong>
-                  {change.mm === null && <small> as shipped</small>}
-                </>
-              ),
+              ({ change: { mm }, figure }) =>
+                noted(<strong>{format.stated(mm ?? figure.shippedMm)}</strong>, mm === null && 'as shipped'),
             ],
             ['Devices in use', ({ figure }) => format.number(figure.devicesInUse)],
           ]}

@@ -5,9 +5,9 @@ import { type LimitFigure, limitChange } from '../../rules/clinic-limits.js';
 import type { DimensionView, FamilyView, FigureView } from '../../service/fit-rules-view.js';
 import type { LimitChangeRow, Page } from '../../store/contract.js';
 import { Form, refused, Submit } from '../parts/form.js';
-import { Empty, Layout } from '../parts/layout.js';
+import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
-import { Pager, Table } from '../parts/table.js';
+import { noted, Pager, Table } from '../parts/table.js';
 import { LimitsCaution } from './fit-rules-page.js';
 
 interface FitRulesFamilyProps {
@@ -157,22 +157,10 @@ function Figures(props: FitRulesFamilyProps & { dimension: DimensionView; figure
       class="stack limits"
       rows={figures}
       columns={[
-        [
-          'Figure',
-          ({ figure }) => (
-            <>
-              {figureWords[figure].label} <small>{figureWords[figure].hint}</small>
-            </>
-          ),
-        ],
+        ['Figure', ({ figure }) => noted(figureWords[figure].label, figureWords[figure].hint)],
         [
           'Shipped',
-          (f) => (
-            <>
-              {f.clinic ? `${format.stated(f.shippedMm)} mm` : counts(f.shippedMm)}{' '}
-              <small>{f.shippedSource}</small>
-            </>
-          ),
+          (f) => noted(f.clinic ? `${format.stated(f.shippedMm)} mm` : counts(f.shippedMm), f.shippedSource),
         ],
         ["This clinic's own", own],
         ['Devices in use', (f) => format.number(f.devicesInUse)],
@@ -183,34 +171,30 @@ function Figures(props: FitRulesFamilyProps & { dimension: DimensionView; figure
 }
 
 /** Who changed which limit of a family when and why, newest first. */
-function FitRulesHistory(props: { history: Page<LimitChangeRow>; here: string }) {
-  const { history, here } = props;
+function FitRulesHistory({ history, here }: { history: Page<LimitChangeRow>; here: string }) {
   const { format } = usePage();
   return (
     <section>
       <h2>What was changed</h2>
-      {history.items.length === 0 ? (
-        <Empty>Nothing yet: every figure is as shipped.</Empty>
-      ) : (
-        <Table
-          class="stack"
-          rows={history.items}
-          columns={[
-            ['When', (row) => format.day(row.at)],
-            [
-              'Limit',
-              (row) => `${measures[row.measure].label}, ${figureWords[row.figure].label.toLowerCase()}`,
-            ],
-            [
-              'From, to',
-              (row) =>
-                `${format.stated(row.beforeMm)} to ${row.mm === null ? 'the shipped figure' : `${format.stated(row.mm)} mm`}`,
-            ],
-            ['Reason', (row) => row.reason],
-            ['Who', (row) => row.by],
-          ]}
-        />
-      )}
+      <Table
+        class="stack"
+        empty="Nothing yet: every figure is as shipped."
+        rows={history.items}
+        columns={[
+          ['When', (row) => format.day(row.at)],
+          [
+            'Limit',
+            (row) => `${measures[row.measure].label}, ${figureWords[row.figure].label.toLowerCase()}`,
+          ],
+          [
+            'From, to',
+            (row) =>
+              `${format.stated(row.beforeMm)} to ${row.mm === null ? 'the shipped figure' : `${format.stated(row.mm)} mm`}`,
+          ],
+          ['Reason', (row) => row.reason],
+          ['Who', (row) => row.by],
+        ]}
+      />
       {history.nextCursor && (
         <Pager>
           <a rel="next" href={`${here}?${new URLSearchParams({ cursor: history.nextCursor })}`}>

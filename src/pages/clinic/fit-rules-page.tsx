@@ -13,12 +13,10 @@ export const LimitsCaution = () => (
 );
 
 /** Every device family with the growth at which it counts as outgrown, the clinic's own figures marked. */
-export function FitRulesPage(props: { families: readonly FamilyView[] }) {
+export function FitRulesPage({ families }: { families: readonly FamilyView[] }) {
   const { format } = usePage();
-  const { families } = props;
   return (
-    <Layout title="Fit rules">
-      <h1>Fit rules</h1>
+    <Layout titled title="Fit rules">
       <p>
         A device counts as outgrown when the child has grown, since its cast, by the limit in any one of its
         dimensions. Every forecast is made with these limits, unless a device has one of its own.

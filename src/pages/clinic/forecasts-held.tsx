@@ -9,8 +9,7 @@ import { Table } from '../parts/table.js';
 export const FEWEST_JUDGED = 10;
 
 /** Did the dates hold? The clinic's own forecasts against its own verdicts, in a picture and in the same numbers. */
-export function ForecastsHeld(props: { held: HeldAgainstVerdicts; dates: Drawn }) {
-  const { held, dates } = props;
+export function ForecastsHeld({ held, dates }: { held: HeldAgainstVerdicts; dates: Drawn }) {
   const { format } = usePage();
   if (held.judged < FEWEST_JUDGED)
     return (

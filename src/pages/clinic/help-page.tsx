@@ -22,8 +22,7 @@ export function registerHelpPages(app: FastifyInstance, deps: ServiceDeps): void
 function HelpPage({ reader }: { reader: Reader }) {
   const { title, steps, picture } = helpTexts[reader];
   return (
-    <Layout title={title}>
-      <h1>{title}</h1>
+    <Layout titled title={title}>
       <ol class="help">
         {steps.map(({ task, how }) => (
           <li key={task}>

@@ -27,29 +27,26 @@ export function MonthsAhead({ ahead, year, ended, eligibleAfterMonths }: Overvie
         what replaces those in the same year. A clinic that casts some weeks ahead of the middle date casts
         more.
       </p>
-      {ahead.families.length === 0 ? (
-        <Empty>No device in use that will be followed by another.</Empty>
-      ) : (
-        <Table
-          class={funded ? 'months funded' : 'months'}
-          scroll="Casts by month"
-          rows={[...ahead.families, all]}
-          columns={[
-            ['Family', (f) => (f.family ? familyLabel(f.family) : 'All')],
-            ['In use', (f) => f.inUse, 'number'],
-            funded && [
-              'Paid again after',
-              ({ family }) =>
-                family && (eligibleAfterMonths[family] ? `${eligibleAfterMonths[family]} months` : 'any day'),
-              'number',
-            ],
-            ...ahead.months.map(
-              (m, i): Column<typeof all> => [format.month(`${m}-01`), (f) => f.casts[i] || '–', 'number'],
-            ),
-            ['A year', (f) => <strong>{sum(f.casts)}</strong>, 'number'],
-          ]}
-        />
-      )}
+      <Table
+        empty="No device in use that will be followed by another."
+        class={funded ? 'months funded' : 'months'}
+        scroll="Casts by month"
+        rows={[...ahead.families, all]}
+        columns={[
+          ['Family', (f) => (f.family ? familyLabel(f.family) : 'All')],
+          ['In use', (f) => f.inUse, 'number'],
+          funded && [
+            'Paid again after',
+            ({ family }) =>
+              family && (eligibleAfterMonths[family] ? `${eligibleAfterMonths[family]} months` : 'any day'),
+            'number',
+          ],
+          ...ahead.months.map(
+            (m, i): Column<typeof all> => [format.month(`${m}-01`), (f) => f.casts[i] || '–', 'number'],
+          ),
+          ['A year', (f) => <strong>{sum(f.casts)}</strong>, 'number'],
+        ]}
+      />
       <h3>Why devices ended in the last twelve months</h3>
       {ended.length === 0 ? <Empty>No device ended.</Empty> : <Facts of={ended} />}
     </>

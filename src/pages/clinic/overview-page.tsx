@@ -33,8 +33,7 @@ export function OverviewPage(props: {
       ? 'no replaced device was judged outgrown'
       : `${format.number(waits.middleDays)} days until the next was fitted (the middle of ${waits.n})`;
   return (
-    <Layout title="Overview" scripts={['charts.js']}>
-      <h1>Overview</h1>
+    <Layout titled title="Overview" scripts={['charts.js']}>
       <section>
         <h2>Workload ahead</h2>
         {workload ? (
@@ -88,19 +87,16 @@ export function OverviewPage(props: {
       </div>
       <section>
         <h2>Days from cast to fitting</h2>
-        {turnaround.length === 0 ? (
-          <Empty>No devices yet.</Empty>
-        ) : (
-          <Table
-            rows={turnaround}
-            columns={[
-              ['Family', (t) => familyLabel(t.family)],
-              ['Half within', (t) => t.p50Days, 'number'],
-              ['8 in 10 within', (t) => t.p80Days, 'number'],
-              ['From', (t) => (t.basis === 'default' ? 'usual practice' : counted(t.jobsUsed, 'job'))],
-            ]}
-          />
-        )}
+        <Table
+          empty="No devices yet."
+          rows={turnaround}
+          columns={[
+            ['Family', (t) => familyLabel(t.family)],
+            ['Half within', (t) => t.p50Days, 'number'],
+            ['8 in 10 within', (t) => t.p80Days, 'number'],
+            ['From', (t) => (t.basis === 'default' ? 'usual practice' : counted(t.jobsUsed, 'job'))],
+          ]}
+        />
       </section>
       <ForecastsHeld held={counts.held} dates={props.dates} />
       <LearnedPopulation

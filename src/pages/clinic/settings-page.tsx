@@ -35,8 +35,7 @@ export function SettingsPage(props: {
   const { settings, error } = props;
   const { value, version } = settings;
   return (
-    <Layout title="Settings">
-      <h1>Settings</h1>
+    <Layout titled title="Settings">
       <Problem error={error} />
       <Form action="/settings" class="card" hidden={{ version }}>
         <div class="row">
@@ -114,9 +113,8 @@ export function SettingsPage(props: {
 }
 
 /** Which languages of the family's page a native reader has found right; the others say on the page that nobody has. */
-function LanguagesSection(props: { languages: readonly ReadLanguage[] }) {
+function LanguagesSection({ languages }: { languages: readonly ReadLanguage[] }) {
   const { format } = usePage();
-  const { languages } = props;
   const unsigned = languages.filter((l) => !l.signed);
   return (
     <Section id="languages" title="Languages of the family's page">

@@ -33,8 +33,7 @@ export function registerSignOffPages(app: FastifyInstance, deps: ServiceDeps): v
 function SignOffsPage(props: { views: readonly SignOffView[]; maySign: boolean; error: string }) {
   const { views, maySign, error } = props;
   return (
-    <Layout title="Defaults to sign">
-      <h1>Defaults to sign</h1>
+    <Layout titled title="Defaults to sign">
       <p>
         What doorpost ships is common practice, not a standard. A licensed practitioner of this clinic reads
         each and signs it; when it changes it is to be signed again. A signature is kept for good.

@@ -50,7 +50,9 @@ export function workloadAhead(
   rules: FitRules,
   today: IsoDate,
 ): WorkloadAhead {
-  const months = Array.from({ length: MONTHS }, (_, i) => monthAfter(today.slice(0, 7), i));
+  const months = Array.from({ length: MONTHS }, (_, i) =>
+    addMonthsIso(`${today.slice(0, 7)}-01`, i).slice(0, 7),
+  );
   const active = new Map(children.filter((c) => c.status === 'active').map((c) => [c.id, c]));
   const until = addDaysIso(`${months.at(-1)}-28`, 3);
   const next = new Set(devices.flatMap((d) => (d.status === 'retired' ? [] : (d.replaces ?? []))));
@@ -125,11 +127,6 @@ const outgrownAgain = (
     : [addDaysIso(cast, Math.max(SHORTEST_DAYS, daysBetween(device.castDate, middle) - makingDays))];
 
 const latest = (...days: IsoDate[]): IsoDate => days.toSorted().at(-1) as IsoDate;
-
-function monthAfter(month: string, n: number): string {
-  const [year, number] = month.split('-').map(Number);
-  return new Date(Date.UTC(year, number - 1 + n, 1)).toISOString().slice(0, 7);
-}
 
 /** Why each device that ended in the year to `today` did. */
 export function endReasons(

@@ -29,8 +29,7 @@ function said({ answer }: FamilyQuestion): string {
 }
 
 /** Accepting keeps the marks as a skin check told by the family; nothing else of the record changes. */
-function Decide(props: { question: FamilyQuestion }) {
-  const { question } = props;
+function Decide({ question }: { question: FamilyQuestion }) {
   const base = childPath(question.childId);
   return (
     <Form action={`${base}/answers/${encodeURIComponent(question.id)}`} class="row no-print">

@@ -24,8 +24,7 @@ export async function drawFor(
 }
 
 /** A chart drawn on the server; with a specification the wide one becomes interactive where pointer or keyboard touches it. */
-export function Chart(props: { drawn: Drawn; label: string; spec?: string }) {
-  const { drawn, label, spec } = props;
+export function Chart({ drawn, label, spec }: { drawn: Drawn; label: string; spec?: string }) {
   return (
     <figure
       class={drawn.narrow ? 'chart narrow' : 'chart'}

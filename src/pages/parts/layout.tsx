@@ -34,6 +34,8 @@ export const homeOf: Readonly<Record<Role, string>> = {
 
 export interface LayoutProps {
   readonly title: string;
+  /** The title stands over the page, too. */
+  readonly titled?: boolean;
   readonly scripts?: readonly string[];
   readonly language?: string;
   readonly direction?: 'ltr' | 'rtl';
@@ -112,6 +114,7 @@ export function Layout(props: LayoutProps) {
               {notice}
             </p>
           )}
+          {props.titled && <h1>{title}</h1>}
           {children}
         </main>
         {kind === 'app' && (

@@ -12,15 +12,15 @@ export const childPath = (id: string, rest = ''): string => `/children/${encodeU
 export const devicePath = (childId: string, deviceId: string, rest = ''): string =>
   childPath(childId, `/devices/${encodeURIComponent(deviceId)}${rest}`);
 
-/** A place to go to, as large as a button; `MainGo` is the one thing to do here. */
-export const Go = ({ to, children }: { to: string; children: ComponentChildren }) => (
-  <a class="button" href={to}>
-    {children}
-  </a>
-);
-export const MainGo = ({ to, children }: { to: string; children: ComponentChildren }) => (
-  <a class="button main-action" href={to}>
-    {children}
+/** A place to go to, as large as a button; `main`: the one thing to do here. */
+export const Go = (props: {
+  to: string;
+  main?: boolean;
+  accesskey?: string;
+  children: ComponentChildren;
+}) => (
+  <a class={props.main ? 'button main-action' : 'button'} href={props.to} accesskey={props.accesskey}>
+    {props.children}
   </a>
 );
 

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { ScrollBox } from './layout.js';
+import { Empty, ScrollBox } from './layout.js';
 
 /** Its heading, what stands in it, and whether that is a figure; false where this table goes without it. */
 export type Column<R> =
@@ -15,8 +15,11 @@ export function Table<R>(props: {
   class?: string;
   /** What it is, where it may be wider than the screen and scrolls. */
   scroll?: string;
+  /** What is said where there is no row. */
+  empty?: ComponentChildren;
 }) {
-  const { rows, caption, scroll } = props;
+  const { rows, caption, scroll, empty } = props;
+  if (rows.length === 0 && empty) return <Empty>{empty}</Empty>;
   const columns = props.columns.filter((column) => column !== false);
   const [[, nameOf, kind], ...rest] = columns;
   const table = (
@@ -57,6 +60,13 @@ export function Table<R>(props: {
   );
   return scroll ? <ScrollBox label={scroll}>{table}</ScrollBox> : table;
 }
+
+/** What stands in a cell, and in small letters what else is said of it. */
+export const noted = (what: ComponentChildren, note: ComponentChildren) => (
+  <>
+    {what} {note && <small>{note}</small>}
+  </>
+);
 
 /** What something is called and what it is; false where it is not told. */
 export type Fact = false | readonly [name: string, what: ComponentChildren];

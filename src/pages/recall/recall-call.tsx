@@ -11,8 +11,7 @@ import { usePage } from '../parts/page-context.js';
 const OPEN: readonly string[] = ['called', 'left-message', 'booked'];
 
 /** How the work with a family stands, and what can be said of it next. */
-export function CallState(props: { row: RecallRow; back: string; again: IsoDate | null }) {
-  const { row, back, again } = props;
+export function CallState({ row, back, again }: { row: RecallRow; back: string; again: IsoDate | null }) {
   const { format, today } = usePage();
   const who = row.childName || row.childId;
   const action = `/recall/entries/${encodeURIComponent(row.id)}`;

@@ -94,7 +94,6 @@ export function RecallPage(props: RecallPageProps) {
             levelling={run.summary.levelling as Levelling | undefined}
             late={props.tooLate}
             names={props.names}
-            format={format}
           />
           <Changes changes={props.changes} names={props.names} />
         </>
@@ -161,8 +160,7 @@ function List({ rows, shown, query, clinic }: Pick<RecallPageProps, 'rows' | 'sh
   );
 }
 
-function Narrow(props: RecallPageProps) {
-  const { counts, rows, shown, query, tooLate } = props;
+function Narrow({ counts, rows, shown, query, tooLate }: RecallPageProps) {
   // A group may begin on another page: then it is asked for alone.
   const to = (action: Action) =>
     shown.length < rows.length ? `/recall?${addressOf(query, { action, page: 0 })}` : `#do-${action}`;

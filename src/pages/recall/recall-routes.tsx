@@ -1,7 +1,5 @@
-import { stringify } from 'csv-stringify/sync';
 import type { FastifyInstance } from 'fastify';
-import { recallColumns } from '../../exchange/csv/recall-columns.js';
-import { safeCell } from '../../exchange/csv/row-reader.js';
+import { recallColumns, recallTable } from '../../exchange/csv/recall-columns.js';
 import type { WorkState } from '../../recall/contract.js';
 import { clinicDays } from '../../recall/level/clinic-week.js';
 import type { IsoDate } from '../../records/dates.js';
@@ -135,15 +133,10 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   get('/recall/list.csv', planners, async (asked) => {
     const rows = await rowsOf(asked);
     await exported(asked, 'list.csv', rows);
-    const table = stringify(rows.map(csvRow), {
-      header: true,
-      cast: { string: safeCell },
-      record_delimiter: '\r\n',
-    });
     return asked.reply
       .type('text/csv; charset=utf-8')
       .header('content-disposition', 'attachment; filename="recall-list.csv"')
-      .send(`\ufeff${table}`);
+      .send(recallTable(rows.map(csvRow)));
   });
 
   get('/recall/calendar', planners, async ({ request, actor }) => {

@@ -1,5 +1,7 @@
+import { addMonthsIso } from '../../recall/decide/calendar.js';
 import type { JobRun, RunHead } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
+import { dateWriter } from '../../words/written-date.js';
 import { Form, InputField, Options, Submit } from '../parts/form.js';
 import { usePage } from '../parts/page-context.js';
 import { Go } from '../parts/paths.js';
@@ -17,12 +19,16 @@ export function Tools(props: { run: RunHead | null; working: boolean; query: Rec
       </Submit>
     </Form>
   );
-  const next = monthAfter(today);
+  const next = addMonthsIso(`${today.slice(0, 7)}-01`, 1);
   const filters = addressOf(query, { page: 0, whole: false });
   return (
     <div class="row tools no-print">
       {run
-        ? make(`List to the end of ${monthName(next, format.locale)}`, next, false)
+        ? make(
+            `List to the end of ${dateWriter(format.locale, { month: 'long' })(next)}`,
+            next.slice(0, 7),
+            false,
+          )
         : make('Make the list', '', true)}
       {run && (
         <details class="menu">
@@ -61,16 +67,6 @@ export function Tools(props: { run: RunHead | null; working: boolean; query: Rec
     </div>
   );
 }
-
-const monthAfter = (today: string): string => {
-  const [year, month] = today.split('-').map(Number);
-  return month === 12 ? `${year + 1}-01` : `${year}-${String(month + 1).padStart(2, '0')}`;
-};
-
-const monthName = (month: string, locale: string): string =>
-  new Intl.DateTimeFormat(locale === 'en' ? 'en-GB' : locale, { month: 'long', timeZone: 'UTC' }).format(
-    new Date(`${month}-01T00:00:00Z`),
-  );
 
 /** How far a list is that is being made, or why the last could not be. */
 export function JobState({ job, working }: { job: JobRun | null; working: boolean }) {

@@ -2,7 +2,7 @@ import { familyLabel } from '../../charts/device-label.js';
 import type { RecallLevelling } from '../../recall/contract.js';
 import { counted } from '../../records/counted.js';
 import type { RecallBrief } from '../../store/contract.js';
-import type { PageContext } from '../parts/page-context.js';
+import { usePage } from '../parts/page-context.js';
 import { LINES_SHOWN } from './recall-view.js';
 
 /** As the recall job keeps it with the run; absent in lists made before they were levelled. */
@@ -13,9 +13,9 @@ export function Weeks(props: {
   levelling?: Levelling;
   late: readonly RecallBrief[];
   names: ReadonlyMap<string, string>;
-  format: PageContext['format'];
 }) {
-  const { levelling, late, names, format } = props;
+  const { levelling, late, names } = props;
+  const { format } = usePage();
   if (!levelling) return null;
   const { weeks, relief, visitsSaved, notLevelled } = levelling;
   if (notLevelled) return <p class="notice">{notLevelled}</p>;

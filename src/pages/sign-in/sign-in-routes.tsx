@@ -9,8 +9,7 @@ import { ownPath } from '../../service/sign-in/own-path.js';
 import { passwordSignIn } from '../../service/sign-in/password-sign-in.js';
 import { homeOf } from '../parts/layout.js';
 import { type Asked, pagesOf } from '../parts/pages-of.js';
-import { PasswordPage } from './password-page.js';
-import { SignInPage } from './sign-in-page.js';
+import { PasswordPage, SignInPage } from './sign-in-pages.js';
 
 export function registerSignInPages(app: FastifyInstance, deps: ServiceDeps): void {
   signInPages(app, deps);

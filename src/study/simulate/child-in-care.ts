@@ -10,7 +10,7 @@ import {
   deviceRecord,
   type WorkshopJob,
 } from '../../records/device.js';
-import { measures, type Series, seriesKey, technicalErrorAt } from '../../records/measure.js';
+import { type Series, seriesKey, seriesOf, technicalErrorAt } from '../../records/measure.js';
 import { type Measurement, measurementRecord } from '../../records/records.js';
 import {
   adjustableLeftOn,
@@ -97,14 +97,9 @@ export class ChildInCare {
   /** Everything the family's rule limits is read, and the stature, each with its technical error. */
   read(day: DayNumber): void {
     const { child, rule, side, trueSize } = this.simulated;
-    const sides = side === 'left' || side === 'right' ? [side] : (['left', 'right'] as const);
     const series = rule.dimensions
       .filter((d) => d.standsInFor === null)
-      .flatMap((d): Series[] =>
-        measures[d.measure].sided
-          ? sides.map((s) => ({ measure: d.measure, side: s }))
-          : [{ measure: d.measure, side: 'none' }],
-      );
+      .flatMap((d) => seriesOf(d.measure, side));
     if (!series.some((s) => s.measure === 'stature')) series.push({ measure: 'stature', side: 'none' });
     const age = decimalAgeYears(child.birthDate, isoDate(day));
     for (const s of series) {

@@ -1,8 +1,7 @@
+import { capital } from '../../forecast/words.js';
 import type { Action } from '../../recall/contract.js';
 import type { FamilyWords, UrgentReason, WornDevice } from './family-words.js';
 import { type SignPhrases, signsOf } from './signs.js';
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function device({ names, side }: WornDevice): string {
   const { plain } = names.en;

@@ -2,6 +2,17 @@ import type { MutationGroup } from '../mutation.js';
 
 export const records: readonly MutationGroup[] = [
   {
+    harm: 'A device of one leg is held against the other leg too',
+    file: 'src/records/measure.ts',
+    tests: [
+      'tests/forecast/safe-forecast.test.ts',
+      'tests/forecast/device-outcome.test.ts',
+      'tests/rules',
+      'tests/pages/workshop-slip.test.ts',
+    ],
+    changes: [["? [worn] : (['left', 'right'] as const)", "? (['left', 'right'] as const) : [worn]"]],
+  },
+  {
     harm: [
       'a child born early is compared with the wrong age',
       'A child that came early is held against children born on its day',

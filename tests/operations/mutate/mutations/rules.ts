@@ -89,7 +89,6 @@ export const rules: readonly MutationGroup[] = [
       ["device.footplate === 'behind-toes' && d.allowanceBehindToesMm", 'false'],
       ['ageAtCast >= b.fromYears && ageAtCast < b.toYears', 'ageAtCast > b.toYears'],
       ['if (d.standsInFor !== null && measured.has(d.standsInFor)) return false;', ''],
-      ["? [device.side] : ['left', 'right']", "? ['left', 'right'] : [device.side]"],
       ["g.kind === 'relocated-joint' ? 'side-bar' : g.kind", 'g.kind'],
       ['STATED_ALLOWANCE = 0.5', 'STATED_ALLOWANCE = 1'],
       ['charged === kind || (first &&', 'charged === kind || (!first &&'],
