@@ -13,14 +13,6 @@ import type { Row } from './fill-spec.js';
 import type { Frame } from './limit-rows.js';
 import { readableDate, readableMonth } from './time-locale.js';
 
-export interface KeyedDevice {
-  readonly number: number;
-  readonly forecast: DeviceForecast;
-  readonly device: Device | undefined;
-  /** Day the clinic's action is wanted by, with its name: 'cast by'. */
-  readonly action: { readonly date: IsoDate; readonly label: string } | null;
-}
-
 /** What the clinic wants of a device, and by when; marked on its bar. */
 export interface Wanted {
   readonly deviceId: string;
@@ -86,13 +78,15 @@ export const keyedDevices = (
   forecasts: readonly DeviceForecast[],
   devices: readonly Device[],
   actions: readonly Wanted[],
-): KeyedDevice[] =>
+) =>
   forecasts.map((forecast, i) => ({
     number: i + 1,
     forecast,
     device: devices.find((d) => d.id === forecast.deviceId),
+    /** Day the clinic's action is wanted by, with its name: 'cast by'. */
     action: actions.find((a) => a.deviceId === forecast.deviceId) ?? null,
   }));
+type KeyedDevice = ReturnType<typeof keyedDevices>[number];
 
 /** What is wanted of each device and by when: the action of the day, else the cast to come. */
 export const wantedOf = (decisions: readonly DeviceDecision[]): Wanted[] =>

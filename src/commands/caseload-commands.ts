@@ -1,7 +1,7 @@
 import { type Command, Option } from 'commander';
 import { defaultSettings } from '../store/people/default-settings.js';
 import type { Load } from './load-command.js';
-import { isoDate, month, probability, slots, whole } from './option-values.js';
+import { isoDate, month, probability, upTo, whole } from './option-values.js';
 
 const PATHS = 'a list of any shape, or a folder: .csv, .txt, .xlsx, FHIR .json or .ndjson';
 
@@ -83,7 +83,7 @@ export function caseloadCommands(program: Command, load: Load): void {
     .option(
       '--slots-per-week <number>',
       'casting slots the clinic has in a week',
-      slots,
+      upTo(1000),
       defaultSettings.castingSlotsPerWeek,
     )
     .option('--out <file>', 'also write the list as a CSV table')

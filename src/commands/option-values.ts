@@ -16,11 +16,12 @@ export const whole = (text: string): number => {
   throw new InvalidArgumentError('A whole number is accepted.');
 };
 
-export const slots = (text: string): number => {
-  const number = /^\d+$/.test(text) ? Number(text) : Number.NaN;
-  if (number >= 1 && number <= 1000) return number;
-  throw new InvalidArgumentError('A whole number from 1 to 1000 is accepted.');
-};
+export const upTo =
+  (most: number) =>
+  (text: string): number => {
+    if (/^\d+$/.test(text) && Number(text) >= 1 && Number(text) <= most) return Number(text);
+    throw new InvalidArgumentError(`A whole number from 1 to ${most} is accepted.`);
+  };
 
 export const probability = (text: string): number => {
   if (Number(text) > 0 && Number(text) < 1) return Number(text);

@@ -1,4 +1,5 @@
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
+import { roles } from '../records/roles.js';
 import type { Load } from './load-command.js';
 
 /** The service and what looks after it; its settings come from the environment. */
@@ -27,6 +28,6 @@ export function serviceCommands(program: Command, load: Load): void {
     .command('add')
     .description('add an account; the password is read from standard input')
     .requiredOption('--name <name>', 'sign-in name')
-    .requiredOption('--role <role>', 'clinician, scheduler, administrator or auditor')
+    .addOption(new Option('--role <role>', 'what it may do').choices(roles).makeOptionMandatory())
     .action(load('user', 'addUser'));
 }

@@ -1,5 +1,4 @@
 import { writeFileSync } from 'node:fs';
-import { DoorpostError } from '../errors.js';
 import type { GrowthModel } from '../growth/population/growth-model.js';
 import { loadGrowthModel } from '../growth/population/model.js';
 import { loadRules } from '../rules/load-rules.js';
@@ -48,12 +47,6 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
   const begun = performance.now();
   const seed = opts.seed ?? 1;
   const years = opts.years ?? YEARS;
-  if (years < 1 || years > 8)
-    throw new DoorpostError('invalid-value', `--years ${years} is not accepted`, {
-      field: 'years',
-      given: String(years),
-      accepted: '1 to 8',
-    });
   const count = opts.children ?? CHILDREN;
   const children = simulatedWorld(count, START, seed);
   // The busiest year decides: a workshop too small for it is late for years after.

@@ -1,20 +1,16 @@
-/** What ends a service: a signal, or the end of the process that started it. */
-export interface StopRequest {
-  readonly asked: Promise<string>;
-  /** For the steps of a start: throws once it is asked, so that what comes next is not begun. */
-  check(): void;
-}
-
 export class StoppedWhileStarting extends Error {}
+
+export type StopRequest = ReturnType<typeof stopRequest>;
 
 /** npm's shell passes no signal on and only goes away itself. */
 const PARENT_LOOKED_AT_MS = 500;
 
 /**
+ * What ends a service: a signal, or the end of the process that started it.
  * Hears SIGTERM and SIGINT from now on, the end of a parent that forked us, and the end of npm when npm started us.
  * Asked again, it still tidies up: the deadline of the stop is what ends it at once.
  */
-export function stopRequest(): StopRequest {
+export function stopRequest() {
   let reason: string | null = null;
   let resolve: (reason: string) => void;
   const asked = new Promise<string>((r) => {
@@ -36,6 +32,7 @@ export function stopRequest(): StopRequest {
   }
   return {
     asked,
+    /** For the steps of a start: throws once it is asked, so that what comes next is not begun. */
     check() {
       if (reason !== null) throw new StoppedWhileStarting(reason);
     },

@@ -1,7 +1,7 @@
 import { type Command, Option } from 'commander';
 import { dataFiles } from './fit-all.js';
 import type { Load } from './load-command.js';
-import { whole } from './option-values.js';
+import { upTo, whole } from './option-values.js';
 
 /** Where the records behind the shipped models lie. */
 const DATA = '../shared/data';
@@ -88,7 +88,7 @@ export function studyCommands(program: Command, load: Load): void {
     .command('simulate')
     .description('run a caseload over years under review and recall policies: days outgrown, visits, casts')
     .option('--children <number>', 'how many children', whole)
-    .option('--years <number>', 'how many years', whole)
+    .option('--years <number>', 'how many years', upTo(8))
     .option('--out <file>', 'write the report as JSON')
     .option('--seed <number>', 'seed', whole)
     .option('--json', 'print the report as JSON')

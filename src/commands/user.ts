@@ -1,28 +1,21 @@
 import { createInterface } from 'node:readline';
 import { PassThrough } from 'node:stream';
-import { DoorpostError } from '../errors.js';
+import type { Role } from '../records/roles.js';
 import { configuration } from '../service/configuration.js';
-import { roles, systemActor } from '../store/contract.js';
+import { systemActor } from '../store/contract.js';
 import { openStore } from '../store/open-store.js';
 import { exitCodes } from './exit-codes.js';
 import { openDatabase } from './open-database.js';
 import { terminal } from './terminal.js';
 
 /** Adds an account from the command line: the first administrator, or a way back in. The password comes on standard input. */
-export async function addUser(options: { name: string; role: string }): Promise<void> {
-  const role = roles.find((r) => r === options.role);
-  if (!role)
-    throw new DoorpostError('invalid-value', `There is no role '${options.role}'`, {
-      field: 'role',
-      given: options.role,
-      accepted: roles.join(', '),
-    });
+export async function addUser(options: { name: string; role: Role }): Promise<void> {
   const password = await typedPassword();
   const config = configuration(process.env);
   const database = await openDatabase(config);
   const store = await openStore(database.url, { secretKey: config.secretKey });
   try {
-    const user = await store.users.create({ name: options.name, role, password }, systemActor);
+    const user = await store.users.create({ ...options, password }, systemActor);
     terminal.out(`${user.name} may sign in as ${user.role}.`);
   } finally {
     await store.close();

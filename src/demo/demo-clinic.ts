@@ -1,8 +1,8 @@
-import { type Caseload, type ChildRecord, ungroup } from '../records/caseload.js';
+import { type ChildRecord, ungroup } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import { loadRules } from '../rules/load-rules.js';
 import { chance } from './chance.js';
-import { type HiddenMistake, withMistakes } from './clinic-mistakes.js';
+import { withMistakes } from './clinic-mistakes.js';
 import { inventChild, type Relative } from './invent-child.js';
 import { inventRecord } from './invent-record.js';
 import { patternsOf } from './scenario.js';
@@ -11,12 +11,6 @@ export interface DemoOptions {
   readonly children: number;
   readonly seed: number;
   readonly today: IsoDate;
-}
-
-export interface DemoClinic {
-  readonly caseload: Caseload;
-  /** Slips put into the readings on purpose. */
-  readonly mistakes: readonly HiddenMistake[];
 }
 
 const TWIN = 0.04;
@@ -30,7 +24,7 @@ export const demoSlotsPerWeek = (children: number): number => Math.ceil(children
  * devices, workshop jobs and the slips a clinic makes. Everyone and everything in it is made up; the same options
  * give the same clinic.
  */
-export function demoClinic({ children, seed, today }: DemoOptions): DemoClinic {
+export function demoClinic({ children, seed, today }: DemoOptions) {
   const rules = loadRules();
   const invented: ChildRecord[] = [];
   patternsOf(children).forEach((pattern, index) => {
@@ -41,7 +35,11 @@ export function demoClinic({ children, seed, today }: DemoOptions): DemoClinic {
     invented.push(inventRecord(child, pattern, rules, today, c));
   });
   const { records, mistakes } = withMistakes(invented, chance(seed * 1009 - 1));
-  return { caseload: ungroup(records), mistakes };
+  return {
+    caseload: ungroup(records),
+    // Slips put into the readings on purpose.
+    mistakes,
+  };
 }
 
 /** A twin among children of the same condition, or a sibling of any. */

@@ -6,13 +6,6 @@ import type { Child } from '../records/records.js';
 import { curveOf, loadReferences, sizeAtZ } from '../reference/reference.js';
 import type { Chance } from './chance.js';
 
-/** An invented child's true size, mm (kg for weight), on any day: what every reading is taken from. */
-export interface TrueGrowth {
-  size(measure: MeasureId, side: Side, day: DayNumber): number;
-  /** Biological age, years: what a maturity marker reads. */
-  maturityYears(day: DayNumber): number;
-}
-
 /**
  * Loadings of a measure's z-score on what the body's measures share: general size, length of leg against trunk, build.
  * Chosen so that correlations come near those of the 1977 survey (foot-stature .76, knee-hip .78, hip-leg .86).
@@ -55,8 +48,10 @@ const PROPORTION: Partial<Record<MeasureId, readonly [of: MeasureId, share: numb
   forearm_girth: ['stature', 0.135],
 };
 
+export type TrueGrowth = ReturnType<typeof trueGrowth>;
+
 /** Draws a child's growth: size, build, tempo and intensity shared by all measures, and a slow residual process of each. */
-export function trueGrowth(child: Child, affected: readonly Side[], c: Chance): TrueGrowth {
+export function trueGrowth(child: Child, affected: readonly Side[], c: Chance) {
   const sex = child.sex === 'unknown' ? c.oneOf(['male', 'female'] as const) : child.sex;
   const effect = conditionEffects[child.conditions[0] ?? 'none'];
   const shared = [c.normal(), c.normal(), c.normal()] as const;
@@ -117,7 +112,12 @@ export function trueGrowth(child: Child, affected: readonly Side[], c: Chance): 
     return mean + (side === 'left' ? 1 : -1) * flattened * 0.5 * difference * left;
   };
 
-  return { size, maturityYears };
+  return {
+    /** True size, mm (kg for weight), on any day: what every reading is taken from. */
+    size,
+    /** Biological age, years: what a maturity marker reads. */
+    maturityYears,
+  };
 }
 
 /** A reading as a clinic writes it: to whole millimetres, heads to half, weight to 100 g; never a size no body has. */

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type DemoClinic, demoClinic } from '../../src/demo/demo-clinic.js';
+import { demoClinic } from '../../src/demo/demo-clinic.js';
 import { roughTables } from '../../src/demo/rough-tables.js';
 import { parseCaseload } from '../../src/exchange/parse-caseload.js';
 import { decimalAgeYears } from '../../src/records/age.js';
@@ -8,7 +8,7 @@ import { measures } from '../../src/records/measure.js';
 
 const TODAY = '2026-11-25';
 const options = { children: 120, seed: 7, today: TODAY };
-let clinic: DemoClinic;
+let clinic: ReturnType<typeof demoClinic>;
 beforeAll(() => {
   clinic = demoClinic(options);
 });

@@ -10,21 +10,6 @@ import { furthest } from '../../service/asked-dates.js';
 import type { Fields } from '../parts/pages-of.js';
 import { typedSize } from './typed-size.js';
 
-/** One dimension of a device, with the series it is read in. */
-export interface Dimension {
-  readonly measure: MeasureId;
-  readonly usualMm: number;
-  readonly series: readonly Series[];
-}
-
-export interface ReadWhatIf {
-  readonly imagined: Imagined;
-  readonly typed: Fields;
-  readonly errors: Readonly<Record<string, string>>;
-  /** Something was typed, or a new cast asked for. */
-  readonly asks: boolean;
-}
-
 /** 'Knee joint height' of 'Knee joint height (tibiale)'. */
 export const shortLabel = (m: MeasureId) => measures[m].label.replace(/ \(.*\)$/, '');
 
@@ -32,8 +17,11 @@ export const gainField = (m: MeasureId) => `gain.${m}`;
 export const roomField = (m: MeasureId) => `room.${m}`;
 export const readingField = (s: Series) => `reading.${s.measure}.${s.side}`;
 
-/** What limits this device, in the rule's order, and stature, which says most of growth to come. */
-export function dimensionsOf(rule: FamilyRule, device: Device, birthDate: IsoDate): Dimension[] {
+export type Dimension = ReturnType<typeof dimensionsOf>[number];
+export type ReadWhatIf = ReturnType<typeof readWhatIf>;
+
+/** What limits this device, with the series it is read in, in the rule's order, and stature, which says most of growth to come. */
+export function dimensionsOf(rule: FamilyRule, device: Device, birthDate: IsoDate) {
   const limits = dimensionLimits(rule, { ...device, limitsMm: {} }, [], { birthDate, measured: null });
   return [...new Set(limits.map((l) => l.series.measure))].map((measure) => {
     const own = limits.filter((l) => l.series.measure === measure);
@@ -42,9 +30,9 @@ export function dimensionsOf(rule: FamilyRule, device: Device, birthDate: IsoDat
 }
 
 /** What was typed into the form, each field that cannot be with what would be accepted. */
-export function readWhatIf(typed: Fields, dimensions: readonly Dimension[], today: IsoDate): ReadWhatIf {
+export function readWhatIf(typed: Fields, dimensions: readonly Dimension[], today: IsoDate) {
   const errors: Record<string, string> = {};
-  const how = typed.how === 'new-cast' ? 'new-cast' : 'keep';
+  const how: Imagined['how'] = typed.how === 'new-cast' ? 'new-cast' : 'keep';
   const latest = furthest(today);
   /** What stands in a field that is filled in, or null and what would be accepted. */
   const filled = <T>(name: string, read: (text: string) => T | null, accepted: string): T | null => {
@@ -74,6 +62,7 @@ export function readWhatIf(typed: Fields, dimensions: readonly Dimension[], toda
     imagined: { on, how, roomMm, readings },
     typed,
     errors,
+    // Something was typed, or a new cast asked for.
     asks: how === 'new-cast' || Object.keys(roomMm).length > 0 || readings.length > 0,
   };
 }

@@ -78,14 +78,8 @@ export function registerFitRulesPages(app: FastifyInstance, deps: ServiceDeps): 
   });
 }
 
-interface TypedLimits {
-  readonly changes: readonly LimitChange[];
-  readonly reason: string;
-  readonly errors: Readonly<Record<string, string>>;
-}
-
 /** What a submitted form changes of a family's figures; a field left as it was, or left out, changes nothing. */
-function readLimitChanges(form: Fields, family: FamilyView): TypedLimits {
+function readLimitChanges(form: Fields, family: FamilyView) {
   const errors: Record<string, string> = {};
   const changes: LimitChange[] = [];
   const reason = (form.reason ?? '').trim();

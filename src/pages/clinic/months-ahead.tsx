@@ -3,7 +3,6 @@ import { Empty } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { type Column, Facts, Table } from '../parts/table.js';
 import type { OverviewCounts } from './overview-counts.js';
-import type { WorkloadAhead } from './workload-ahead.js';
 
 const sum = (counts: readonly number[]): number => counts.reduce((a, b) => a + b, 0);
 
@@ -11,7 +10,7 @@ const sum = (counts: readonly number[]): number => counts.reduce((a, b) => a + b
 export function MonthsAhead({ ahead, year, ended, eligibleAfterMonths }: OverviewCounts) {
   const { format } = usePage();
   const funded = ahead.families.some((f) => eligibleAfterMonths[f.family]);
-  const all: WorkloadAhead['families'][number] = {
+  const all: (typeof ahead.families)[number] = {
     family: '',
     inUse: sum(ahead.families.map((f) => f.inUse)),
     casts: ahead.months.map((_, i) => sum(ahead.families.map((f) => f.casts[i]))),

@@ -8,13 +8,6 @@ import { median } from '../../statistics/median.js';
 import type { RecallBrief, VisitDays } from '../../store/contract.js';
 import type { CastAhead } from './workload-ahead.js';
 
-/** How long children went on with a device judged outgrown. */
-export interface Waits {
-  readonly n: number;
-  /** Middle number of days from the verdict to the next device's fitting; null without any. */
-  readonly middleDays: number | null;
-}
-
 /** Days from each verdict to the next device of that side. */
 export function waitDays(caseload: Pick<Caseload, 'devices' | 'events'>): number[] {
   const eventsOf = groupBy(caseload.events, (e) => e.deviceId);
@@ -31,17 +24,8 @@ export function waitDays(caseload: Pick<Caseload, 'devices' | 'events'>): number
   });
 }
 
-export const waitsOf = (days: readonly number[]): Waits => ({ n: days.length, middleDays: median(days) });
-
-export interface YearCounts {
-  readonly children: number;
-  readonly visits: number;
-  readonly casts: number;
-  /** Of these the first in their place: newcomers and new needs, which no forecast foresees. */
-  readonly firstCasts: number;
-  readonly neverMeasured: number;
-  readonly notSeenForAYear: number;
-}
+/** How long children went on with a device judged outgrown: the middle of so many. */
+export const waitsOf = (days: readonly number[]) => ({ n: days.length, middleDays: median(days) });
 
 export const yearBefore = (today: IsoDate): IsoDate => addDaysIso(today, -365);
 
@@ -49,7 +33,7 @@ export function yearCounts(
   { children, devices }: Pick<Caseload, 'children' | 'devices'>,
   { visits, last }: VisitDays,
   today: IsoDate,
-): YearCounts {
+) {
   const since = yearBefore(today);
   const placeOf = (d: Device) => `${d.childId} ${d.family} ${d.side}`;
   const ofPlace = groupBy(devices, placeOf);
@@ -60,6 +44,7 @@ export function yearCounts(
     children: children.filter((c) => c.status === 'active').length,
     visits,
     casts: cast.length,
+    // The first in their place: newcomers and new needs, which no forecast foresees.
     firstCasts: cast.filter(isFirst).length,
     neverMeasured: last.filter((l) => l.date === null).length,
     notSeenForAYear: last.filter((l) => l.date !== null && l.date <= since).length,

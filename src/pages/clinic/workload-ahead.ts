@@ -23,17 +23,6 @@ export interface CastAhead {
   readonly later: boolean;
 }
 
-export interface WorkloadAhead {
-  readonly all: readonly CastAhead[];
-  /** 'YYYY-MM', this month first. */
-  readonly months: readonly string[];
-  readonly families: readonly {
-    readonly family: string;
-    readonly inUse: number;
-    readonly casts: readonly number[];
-  }[];
-}
-
 /**
  * Casts of the months ahead: of every device in use the day its successor must be begun (the middle of its forecast,
  * else its usual life, less the days it takes to make), and of the successor again after the usual life at that age, or
@@ -49,7 +38,8 @@ export function workloadAhead(
   fundedAfterMonths: Readonly<Record<string, number>>,
   rules: FitRules,
   today: IsoDate,
-): WorkloadAhead {
+) {
+  // 'YYYY-MM', this month first.
   const months = Array.from({ length: MONTHS }, (_, i) =>
     addMonthsIso(`${today.slice(0, 7)}-01`, i).slice(0, 7),
   );

@@ -11,28 +11,7 @@ export const allowancesMm: readonly number[] = [10, 15, 20];
 const AGES = { from: 9, to: 15 } as const;
 
 /** How near the median outgrown date came, per method and allowance. */
-export interface DateRow {
-  readonly measure: 'leg_length';
-  readonly allowanceMm: number;
-  readonly history: number;
-  readonly noise: string;
-  readonly method: string;
-  /** Forecasts whose true date lies inside the record and the 30-month horizon. */
-  readonly n: number;
-  readonly medianAbsoluteErrorDays: number;
-  /** Mean of forecast less truth, a forecast beyond the horizon counted at it. */
-  readonly biasDays: number;
-  /** All devices, those among them that nobody saw outgrown within record and horizon. */
-  readonly devices: number;
-  readonly censored: number;
-  /** Over all devices: the error, and for one not seen outgrown at least how much too early the forecast was. */
-  readonly medianLeastErrorDays: number;
-  /**
-   * Share of all devices outgrown by the forecast's P10, P50 and P90 dates, those not seen outgrown counted as far as
-   * they were followed (Kaplan & Meier 1958, J Am Stat Assoc 53:457): .1, .5 and .9 where the odds are right.
-   */
-  readonly outgrownByDate: { readonly p10: number; readonly p50: number; readonly p90: number } | null;
-}
+export type DateRow = ReturnType<typeof outgrownDates>[number];
 
 /**
  * A device cast at each birthday from 9 to 15: when does leg length exceed its size at the cast by more than
@@ -42,7 +21,7 @@ export function outgrownDates(
   records: readonly GrowthRecord[],
   forecastersFor: (record: GrowthRecord) => readonly Forecaster[],
   settings: ForecastSettings,
-): DateRow[] {
+) {
   const misses: Miss[] = [];
   records.forEach((record, done) => {
     const curve = trueCurve(record, 'leg_length');
@@ -70,11 +49,15 @@ export function outgrownDates(
         history: settings.history,
         noise: settings.noise,
         method: rows[0].method,
+        // Those whose true date lies inside the record and the 30-month horizon.
         n: seen.length,
         medianAbsoluteErrorDays: rounded(median(seen.map((r) => Math.abs(r.days))), 1),
+        // Of forecast less truth, a forecast beyond the horizon counted at it.
         biasDays: rounded(seen.reduce((sum, r) => sum + r.days, 0) / seen.length, 1),
+        // All devices, and those among them that nobody saw outgrown within record and horizon.
         devices: rows.length,
         censored: rows.length - seen.length,
+        // Of all: for one not seen outgrown at least how much too early the forecast was.
         medianLeastErrorDays: rounded(median(rows.map(least)), 1),
         outgrownByDate: outgrownByDate(rows),
       },
@@ -88,29 +71,25 @@ const missesOf = (
   forecast: ChildForecast,
   grown: (days: number) => number,
   followedDays: number,
-): Miss[] =>
+) =>
   allowancesMm.map((allowanceMm) => {
     const crossed = firstCrossingDays(grown, allowanceMm);
+    // Else it was followed so far and no farther.
     const seen = crossed <= followedDays;
     const days = seen ? crossed : followedDays;
     const said = Math.min(forecast.daysUntilGrown('leg_length', allowanceMm), HORIZON_DAYS);
+    // What the forecast gave to being outgrown by then; the days are forecast less truth, or less the end of following.
     const chance = forecast.chanceGrown?.('leg_length', allowanceMm, days) ?? null;
     return { method, allowanceMm, seen, days: said - days, chance };
   });
+type Miss = ReturnType<typeof missesOf>[number];
 
-interface Miss {
-  readonly method: string;
-  readonly allowanceMm: number;
-  /** Was it seen outgrown? Else it was followed so far and no farther. */
-  readonly seen: boolean;
-  /** Forecast less truth, or less the end of following. */
-  readonly days: number;
-  /** What chance the forecast gave to being outgrown by then. */
-  readonly chance: number | null;
-}
-
-/** Product-limit estimate over the chances the forecasts gave to what happened: the diagonal where they were right. */
-function outgrownByDate(rows: readonly Miss[]): DateRow['outgrownByDate'] {
+/**
+ * Share of all devices outgrown by the forecast's P10, P50 and P90 dates, those not seen outgrown counted as far as
+ * they were followed (Kaplan & Meier 1958, J Am Stat Assoc 53:457): .1, .5 and .9 where the odds are right. The
+ * product-limit estimate is over the chances the forecasts gave to what happened.
+ */
+function outgrownByDate(rows: readonly Miss[]) {
   if (rows.some((r) => r.chance === null)) return null;
   const byChance = [...rows].sort((a, b) => a.chance! - b.chance! || Number(b.seen) - Number(a.seen));
   const upTo = (level: number) => {

@@ -2,13 +2,13 @@ import { groupBy } from '../../statistics/group-by.js';
 import { type Noise, withNoise } from './clinic-noise.js';
 import type { Forecaster } from './forecaster.js';
 import { type BacktestMeasure, type GrowthRecord, type Known, knownAt } from './growth-record.js';
-import { type Score, score } from './score.js';
+import { score } from './score.js';
 import { trueCurve } from './true-curve.js';
 
 export const horizonsYears: readonly number[] = [0.5, 1, 2];
 const scoredMeasures: readonly BacktestMeasure[] = ['stature', 'leg_length'];
 
-export interface ScoredForecast extends Score {
+export interface ScoredForecast extends ReturnType<typeof score> {
   readonly childId: string;
   readonly sex: 'male' | 'female';
   readonly ageYears: number;

@@ -4,20 +4,12 @@ import type { Predictive } from './forecaster.js';
 const SHARES = 20;
 const levels: readonly number[] = Array.from({ length: SHARES }, (_, k) => (k + 0.5) / SHARES);
 
-export interface Score {
-  /** Point forecast less truth. */
-  readonly errorMm: number;
-  readonly crpsMm: number;
-  readonly in80: boolean;
-  readonly in90: boolean;
-}
-
 /**
  * How good one forecast was. Continuous ranked probability score (Matheson & Winkler 1976, Management Science
  * 22:1087) as the mean quantile loss over twenty levels (Laio & Tamea 2007, Hydrol Earth Syst Sci 11:1267):
  * the same levels for every method.
  */
-export function score(predictive: Predictive, truthMm: number): Score {
+export function score(predictive: Predictive, truthMm: number) {
   let loss = 0;
   for (const level of levels) {
     const q = predictive.quantile(level);
@@ -26,6 +18,7 @@ export function score(predictive: Predictive, truthMm: number): Score {
   const inside = (share: number) =>
     truthMm >= predictive.quantile((1 - share) / 2) && truthMm <= predictive.quantile((1 + share) / 2);
   return {
+    // Point forecast less truth.
     errorMm: predictive.pointMm - truthMm,
     crpsMm: (2 * loss) / SHARES,
     in80: inside(0.8),

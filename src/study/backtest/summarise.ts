@@ -4,30 +4,7 @@ import type { Noise } from './clinic-noise.js';
 import { ratioByChild } from './ratio-by-child.js';
 import type { ScoredForecast } from './run-forecasts.js';
 
-/** One line of the report. Errors in cm, as the record's own unit. */
-export interface BacktestRow {
-  readonly measure: string;
-  readonly sex: string;
-  readonly ageBand: string;
-  readonly horizonYears: number;
-  readonly history: number;
-  readonly noise: Noise;
-  readonly method: string;
-  readonly n: number;
-  readonly maeCm: number;
-  readonly rmseCm: number;
-  /** Mean of forecast less truth. */
-  readonly biasCm: number;
-  readonly crpsCm: number;
-  readonly coverage80: number;
-  readonly coverage90: number;
-  /** Children behind the row, and standard errors that count children, not forecasts. */
-  readonly children: number;
-  readonly maeSeByChildCm: number;
-  readonly coverage80SeByChild: number;
-  /** Share of truths read between two rows of the record, not at one. */
-  readonly interpolatedShare: number;
-}
+export type BacktestRow = ReturnType<typeof summarise>[number];
 
 /** Every combination of measure, sex, age band and horizon that has forecasts, 'all' among them. */
 function cells(scored: readonly ScoredForecast[]) {
@@ -46,10 +23,11 @@ function cells(scored: readonly ScoredForecast[]) {
   );
 }
 
+/** The lines of the report. Errors in cm, as the record's own unit. */
 export function summarise(
   scored: readonly ScoredForecast[],
   settings: { readonly history: number; readonly noise: Noise },
-): BacktestRow[] {
+) {
   const { history, noise } = settings;
   return cells(scored).flatMap(({ key, forecasts }) =>
     [...groupBy(forecasts, (s) => s.method)].map(([method, rows]) => {
@@ -63,13 +41,16 @@ export function summarise(
         n: rows.length,
         maeCm: rounded(mean((s) => Math.abs(s.errorMm)) / 10),
         rmseCm: rounded(Math.sqrt(mean((s) => s.errorMm ** 2)) / 10),
+        // Of forecast less truth.
         biasCm: rounded(mean((s) => s.errorMm) / 10),
         crpsCm: rounded(mean((s) => s.crpsMm) / 10),
         coverage80: rounded(mean((s) => Number(s.in80))),
         coverage90: rounded(mean((s) => Number(s.in90))),
+        // Standard errors count children, not forecasts.
         children: new Set(rows.map((s) => s.childId)).size,
         maeSeByChildCm: rounded(seByChild(rows, (s) => Math.abs(s.errorMm)) / 10),
         coverage80SeByChild: rounded(seByChild(rows, (s) => Number(s.in80))),
+        // Of truths read between two rows of the record, not at one.
         interpolatedShare: rounded(mean((s) => Number(!s.recorded))),
       };
     }),
@@ -78,7 +59,7 @@ export function summarise(
 
 /** Standard error of a mean over forecasts, children as the units. */
 export const seByChild = (rows: readonly ScoredForecast[], value: (s: ScoredForecast) => number): number =>
-  ratioByChild(rows, value, rows, () => 1).se;
+  ratioByChild(rows, value).se;
 
 /** Age bands of the report by age at the forecast, years; `to` is excluded. 9-15 takes in the forecasts at 15. */
 export const ageBands: readonly { readonly name: string; readonly from: number; readonly to: number }[] = [

@@ -7,15 +7,7 @@ const LARGEST_GAP_YEARS = 1.1;
 const SAME_AGE_YEARS = 0.02;
 
 /** What a child measured at any age of its clean record, never outside it. */
-export interface TrueCurve {
-  readonly toAge: number;
-  /** Interpolated monotone through the running greatest reading: bones do not shrink. */
-  at(ageYears: number): number;
-  /** The size at an age and whether the record has a row there; null outside the rows or across a gap. */
-  truth(ageYears: number): { readonly size: number; readonly recorded: boolean } | null;
-}
-
-export function trueCurve(record: GrowthRecord, measure: BacktestMeasure): TrueCurve | null {
+export function trueCurve(record: GrowthRecord, measure: BacktestMeasure) {
   const rows = record.visits
     .map((v) => ({ age: v.ageYears, size: v.sizes[measure] }))
     .filter((r): r is { age: number; size: number } => r.size !== undefined);
@@ -26,8 +18,10 @@ export function trueCurve(record: GrowthRecord, measure: BacktestMeasure): TrueC
   const curve = monotoneCubic(ages, risen);
   return {
     toAge: ages[ages.length - 1],
+    // Monotone through the running greatest reading: bones do not shrink.
     at: curve,
-    truth(ageYears) {
+    /** The size at an age and whether the record has a row there; null outside the rows or across a gap. */
+    truth(ageYears: number) {
       const after = ages.findIndex((age) => age >= ageYears - SAME_AGE_YEARS);
       if (after < 0) return null;
       if (Math.abs(ages[after] - ageYears) <= SAME_AGE_YEARS)

@@ -16,23 +16,7 @@ interface ResidualProcess {
   readonly errorMm: number;
 }
 
-export interface InfantResidual extends Omit<ResidualProcess, 'size'> {
-  readonly sizeShare: number;
-  readonly children: number;
-  readonly errors: readonly InfantError[];
-}
-
-/** How infants were forecast that the residual process was not estimated from. Standard errors count children. */
-export interface InfantError {
-  readonly monthsAhead: number;
-  readonly n: number;
-  readonly maeMm: number;
-  readonly coverage80: number;
-  readonly coverage80Se: number;
-  /** Error against staying on the published centile of the last reading. */
-  readonly toCentile: number;
-  readonly toCentileSe: number;
-}
+export type InfantResidual = ReturnType<typeof infantResidual>;
 
 const CANDIDATES = [0.7, 0.8, 0.9, 1].flatMap((size) =>
   [0.3, 0.4, 0.5, 0.6, 0.7].flatMap((sd) =>
@@ -48,7 +32,7 @@ const HALF_80 = normalQuantile(0.9);
  * The residual process under which what infants measured one to four months later is likeliest. The likelihood of their whole
  * records asks for a rougher one (they were measured daily), and forecast no better than staying on the centile.
  */
-export function infantResidual(cases: readonly InfantCase[]): InfantResidual {
+export function infantResidual(cases: readonly InfantCase[]) {
   const tried = CANDIDATES.map((residual) => ({
     residual,
     forecasts: cases.map((c) => forecast(c, residual)),
@@ -75,37 +59,26 @@ export function infantResidual(cases: readonly InfantCase[]): InfantResidual {
   };
 }
 
-function errorOf(cell: readonly (InfantCase & Forecast)[]): InfantError {
-  const cover = ratioByChild(
-    cell,
-    (c) => Number(Math.abs(c.errorMm) < HALF_80 * c.sdMm),
-    cell,
-    () => 1,
-  );
+/** How infants were forecast that the residual process was not estimated from. Standard errors count children. */
+function errorOf(cell: readonly (InfantCase & Forecast)[]) {
+  const cover = ratioByChild(cell, (c) => Number(Math.abs(c.errorMm) < HALF_80 * c.sdMm));
   const [own, centile] = [(c: Forecast) => Math.abs(c.errorMm), (c: Forecast) => Math.abs(c.centileErrorMm)];
-  const ratio = ratioByChild(cell, own, cell, centile);
+  const ratio = ratioByChild(cell, own, centile);
   return {
     monthsAhead: cell[0].monthsAhead,
     n: cell.length,
-    maeMm: rounded(ratioByChild(cell, own, cell, () => 1).ratio, 2),
+    maeMm: rounded(ratioByChild(cell, own).ratio, 2),
     coverage80: rounded(cover.ratio),
     coverage80Se: rounded(cover.se),
+    // Error against staying on the published centile of the last reading.
     toCentile: rounded(ratio.ratio),
     toCentileSe: rounded(ratio.se),
   };
 }
 
-interface Forecast {
-  readonly errorMm: number;
-  /** Of the reading to come, its own error included. */
-  readonly sdMm: number;
-  readonly centileErrorMm: number;
-}
+type Forecast = ReturnType<typeof forecast>;
 
-function forecast(
-  { known, later }: InfantCase,
-  { size, sd, lengthScale, errorMm }: ResidualProcess,
-): Forecast {
+function forecast({ known, later }: InfantCase, { size, sd, lengthScale, errorMm }: ResidualProcess) {
   const n = known.length;
   const between = (a: number, b: number) => size ** 2 + sd ** 2 * maternThreeHalves(a - b, lengthScale);
   const factor = new Float64Array(n * n);
@@ -122,6 +95,7 @@ function forecast(
   const variance = between(later.x, later.x) - cross.reduce((sum, c) => sum + c * c, 0);
   return {
     errorMm: (expected - later.z) / later.perMm,
+    // Of the reading to come, its own error included.
     sdMm: Math.sqrt(variance / later.perMm ** 2 + errorMm ** 2),
     centileErrorMm: (known[n - 1].z - later.z) / later.perMm,
   };

@@ -11,22 +11,7 @@ import { ageBands } from '../backtest/summarise.js';
 import { trueCurve } from '../backtest/true-curve.js';
 
 /** How children were forecast that the model had not seen, in one cell. */
-export interface MeasuredError {
-  readonly measure: string;
-  readonly sex: 'male' | 'female';
-  readonly ages: string;
-  readonly horizonYears: number;
-  readonly n: number;
-  readonly maeMm: number;
-  readonly biasMm: number;
-  readonly coverage80: number;
-  /** Standard errors that count children, not forecasts. */
-  readonly maeSeMm: number;
-  readonly coverage80Se: number;
-  /** Error against staying on the cohort's own centile, and its standard error; null where that has no curve. */
-  readonly toCentile: number | null;
-  readonly toCentileSe: number | null;
-}
+export type MeasuredError = ReturnType<typeof measuredError>[number];
 
 /** What a child left out is forecast with: a model and a cohort's centile that never saw it. */
 export interface LeftOut {
@@ -46,7 +31,7 @@ export function measuredError(
   records: readonly GrowthRecord[],
   leftOut: (record: GrowthRecord) => LeftOut,
   seed: number,
-): MeasuredError[] {
+) {
   const scored = records.flatMap((record) =>
     Array.from({ length: NOISE_DRAWS }, (_, draw) =>
       scoredChild(record, leftOut(record), seed + draw),
@@ -57,43 +42,31 @@ export function measuredError(
     .filter((cell) => cell.length >= FEWEST)
     .map((cell) => {
       const { measure, sex, ages, horizonYears } = cell[0];
-      const mean = (value: (s: Scored) => number) => ratioByChild(cell, value, cell, () => 1);
-      const mae = mean((s) => Math.abs(s.errorMm));
+      const mean = (value: (s: Scored) => number) => ratioByChild(cell, value);
+      const own = (s: Scored) => Math.abs(s.errorMm);
+      const mae = mean(own);
       const coverage = mean((s) => Number(s.inside));
       const held = cell.every((s) => s.centileErrorMm !== null);
-      const centile = held
-        ? ratioByChild(
-            cell,
-            (s) => Math.abs(s.errorMm),
-            cell,
-            (s) => Math.abs(s.centileErrorMm as number),
-          )
-        : null;
+      const staying = (s: Scored) => Math.abs(s.centileErrorMm as number);
+      const centile = held ? ratioByChild(cell, own, staying) : null;
       return {
         ...{ measure, sex, ages, horizonYears, n: cell.length },
         maeMm: rounded(mae.ratio, 2),
         biasMm: rounded(mean((s) => s.errorMm).ratio, 2),
         coverage80: rounded(coverage.ratio),
+        // Standard errors count children, not forecasts.
         maeSeMm: rounded(mae.se, 2),
         coverage80Se: rounded(coverage.se),
+        // Error against staying on the cohort's own centile; null where that has no curve.
         toCentile: centile && rounded(centile.ratio),
         toCentileSe: centile && rounded(centile.se),
       };
     });
 }
 
-interface Scored {
-  readonly childId: string;
-  readonly measure: string;
-  readonly sex: 'male' | 'female';
-  readonly ages: string;
-  readonly horizonYears: number;
-  readonly errorMm: number;
-  readonly inside: boolean;
-  readonly centileErrorMm: number | null;
-}
+type Scored = ReturnType<typeof scoredChild>[number];
 
-function scoredChild(record: GrowthRecord, { model, centile }: LeftOut, seed: number): Scored[] {
+function scoredChild(record: GrowthRecord, { model, centile }: LeftOut, seed: number) {
   const truth = truths(record);
   return origins(record, 'clinic', seed, HISTORY).flatMap(({ wholeAge, known }) => {
     const band = BANDS.find((b) => wholeAge >= b.from && wholeAge < b.to);

@@ -32,24 +32,11 @@ export function bestInWords(summaries: readonly PolicySummary[]): string {
   return `Best: ${said(best)}, the fewest weighted days beyond use among costs that cannot be told from the least; least cost: ${said(least)}.`;
 }
 
-export interface AtEqualVisits {
-  readonly policy: string;
-  readonly visits: number;
-  readonly weightedDays: number;
-  /** Of the fixed reviews with the nearest number of visits the one of least cost. */
-  readonly fixed: string;
-  readonly fixedVisits: number;
-  readonly fixedWeightedDays: number;
-  readonly ratio: number;
-  /** Weighted days fewer than under the fixed review, child by child. */
-  readonly fewer: Interval;
-}
-
 /** Every forecast policy beside the best fixed review that sees children about as often. */
-export function atEqualVisits(summaries: readonly PolicySummary[]): AtEqualVisits[] {
+export function atEqualVisits(summaries: readonly PolicySummary[]) {
   const fixed = summaries.filter((s) => !isForecast(s));
   if (fixed.length === 0) return [];
-  return summaries.filter(isForecast).map((s): AtEqualVisits => {
+  return summaries.filter(isForecast).map((s) => {
     const off = (f: PolicySummary) => Math.abs(f.visits.mean - s.visits.mean);
     const nearest = Math.min(...fixed.map(off));
     const [best] = fixed.filter((f) => off(f) <= nearest + 0.1).sort((a, b) => a.cost.mean - b.cost.mean);
@@ -61,6 +48,7 @@ export function atEqualVisits(summaries: readonly PolicySummary[]): AtEqualVisit
       fixedVisits: best.visits.mean,
       fixedWeightedDays: best.weightedDays.mean,
       ratio: s.weightedDays.mean / best.weightedDays.mean,
+      // Child by child.
       fewer: bootstrap(
         best.ofChildren.weightedDays.map((days, k) => days - s.ofChildren.weightedDays[k]),
         SEED,

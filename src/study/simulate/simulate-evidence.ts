@@ -13,31 +13,6 @@ import type { FitRules } from '../../rules/fit-rule.js';
 import { type RandomStream, randomStream } from '../../statistics/random-stream.js';
 import { hash } from '../backtest/clinic-noise.js';
 
-/** What more evidence on a worn device was said to be worth, and what it was worth, on children whose growth is known. */
-export interface EvidenceReport {
-  readonly children: number;
-  readonly seed: number;
-  /** One more reading of the foot: P10 to P90 before, promised on the average, and after it was made; days, means. */
-  readonly reading: {
-    readonly devices: number;
-    readonly beforeDays: number;
-    readonly promisedDays: number;
-    readonly afterDays: number;
-    /** Standard error of the mean of after less promised. */
-    readonly seDays: number;
-  };
-  /** How near P50 came to the day the device was really outgrown, after none, one and two visits that judged its fit. */
-  readonly visits: readonly {
-    readonly judged: number;
-    readonly devices: number;
-    readonly medianErrorDays: number;
-    readonly meanErrorDays: number;
-    /** Mean of the error less that without a judged visit, device by device, with its standard error. */
-    readonly gainDays: number;
-    readonly seDays: number;
-  }[];
-}
-
 const TODAY = '2026-03-02' as IsoDate;
 const FAMILY = 'solid-afo';
 const MONTH_DAYS = 30.4375;
@@ -48,13 +23,12 @@ const AHEAD = Array.from({ length: 31 }, (_, i) => i);
 const AGES = { from: 5.5, to: 14 };
 const MEASURES = ['foot_length', 'stature'] as const satisfies readonly MeasureId[];
 
-/** `children` ankle-foot orthoses cast half a year ago, each with room of its own, seen again three months ago and today. */
-export function simulateEvidence(
-  model: GrowthModel,
-  rules: FitRules,
-  children: number,
-  seed: number,
-): EvidenceReport {
+/**
+ * What more evidence on a worn device was said to be worth, and what it was worth, on children whose growth is known:
+ * `children` ankle-foot orthoses cast half a year ago, each with room of its own, seen again
+ * three months ago and today.
+ */
+export function simulateEvidence(model: GrowthModel, rules: FitRules, children: number, seed: number) {
   const readings: { before: number; promised: number; after: number }[] = [];
   const errors: [number, number, number][] = [];
   const toes = toesOf(rules);
@@ -74,6 +48,7 @@ export function simulateEvidence(
   }
   return {
     ...{ children, seed },
+    // One more reading of the foot: P10 to P90 before, promised on the average, and after it was made; means.
     reading: {
       devices: readings.length,
       beforeDays: Math.round(mean(readings.map((r) => r.before))),
@@ -81,34 +56,21 @@ export function simulateEvidence(
       afterDays: Math.round(mean(readings.map((r) => r.after))),
       seDays: tenth(standardError(readings.map((r) => r.after - r.promised))),
     },
+    // How near P50 came to the day the device was really outgrown, after none, one and two visits that judged its fit.
     visits: [0, 1, 2].map((judged) => ({
       judged,
       devices: errors.length,
       medianErrorDays: tenth(median(errors.map((e) => e[judged]))),
       meanErrorDays: tenth(mean(errors.map((e) => e[judged]))),
+      // Against none, device by device.
       gainDays: tenth(mean(errors.map((e) => e[judged] - e[0]))),
       seDays: tenth(standardError(errors.map((e) => e[judged] - e[0]))),
     })),
   };
 }
 
-interface InventedChild {
-  readonly sex: 'male' | 'female';
-  readonly ageYears: number;
-  readonly read: (measure: (typeof MEASURES)[number], monthsAgo: number) => number;
-  /** True room at the toes, negative months being ahead. */
-  readonly roomMm: (monthsAgo: number) => number;
-  readonly verdict: (monthsAgo: number) => 'good' | 'tight';
-}
-
 /** What the rule says of the toes. */
-interface Toes {
-  readonly allowanceMm: number;
-  readonly toleranceMm: number;
-  readonly tightWithinMm: number;
-}
-
-function toesOf(rules: FitRules): Toes {
+function toesOf(rules: FitRules) {
   const toes = rules.get(FAMILY)?.dimensions.find((d) => d.measure === 'foot_length');
   if (!toes) throw new Error(`${FAMILY} has no rule for the foot's length`);
   return {
@@ -118,7 +80,9 @@ function toesOf(rules: FitRules): Toes {
   };
 }
 
-function inventChild(model: GrowthModel, toes: Toes, stream: RandomStream, i: number): InventedChild {
+type InventedChild = ReturnType<typeof inventChild>;
+
+function inventChild(model: GrowthModel, toes: ReturnType<typeof toesOf>, stream: RandomStream, i: number) {
   const sex = i % 2 === 0 ? 'male' : 'female';
   const ageYears = AGES.from + (AGES.to - AGES.from) * stream.uniform();
   const months = [...SEEN, ...AHEAD.slice(1).map((m) => -m)];
@@ -138,11 +102,14 @@ function inventChild(model: GrowthModel, toes: Toes, stream: RandomStream, i: nu
   );
   const own = deviationScale(toes.toleranceMm, stream.uniform()) * stream.normal();
   const eye = new Map(SEEN.map((m) => [m, toes.toleranceMm * stream.normal()]));
+  // True room at the toes, negative months being ahead.
   const roomMm = (m: number) => toes.allowanceMm + own - size('foot_length', m) + size('foot_length', CAST);
   return {
     ...{ sex, ageYears, roomMm },
-    read: (id, m) => Math.round(size(id, m) + (errors.get(`${id}/${m}`) as number)),
-    verdict: (m) => (roomMm(m) < Math.max(0, toes.tightWithinMm + (eye.get(m) as number)) ? 'tight' : 'good'),
+    read: (id: (typeof MEASURES)[number], m: number) =>
+      Math.round(size(id, m) + (errors.get(`${id}/${m}`) as number)),
+    verdict: (m: number) =>
+      roomMm(m) < Math.max(0, toes.tightWithinMm + (eye.get(m) as number)) ? 'tight' : 'good',
   };
 }
 

@@ -11,23 +11,7 @@ export interface Interval {
   readonly high: number;
 }
 
-export interface PolicySummary {
-  readonly policy: string;
-  readonly children: number;
-  /** Per child-year; children resampled. */
-  readonly weightedDays: Interval;
-  readonly thrownAwayDays: Interval;
-  /** Weighted days beyond use, and wear thrown away at what the clinic gives for a day longer in use: what is to be small. */
-  readonly cost: Interval;
-  readonly visits: Interval;
-  readonly casts: Interval;
-  readonly adjustments: Interval;
-  readonly parts: Interval;
-  /** Weeks with more visits than slots, per clinic-year; quarters of a year resampled. */
-  readonly overtimeWeeks: Interval;
-  /** Of each child in the order of the world, a year: two policies are compared child by child. */
-  readonly ofChildren: { readonly weightedDays: readonly number[]; readonly cost: readonly number[] };
-}
+export type PolicySummary = ReturnType<typeof summarisePolicy>;
 
 /** A day longer in use against a day beyond use, as the shipped accepted chance has it: p / (1 - p), one half. */
 const { acceptedChance: SHIPPED } = recallSettings.parse({});
@@ -48,7 +32,7 @@ export function policyName(policy: RecallPolicy): string {
 }
 
 /** Efron's percentile bootstrap (Efron 1979, Annals of Statistics 7:1) by child: one child's years are not independent. */
-export function summarisePolicy(outcome: PolicyOutcome, seed: number): PolicySummary {
+export function summarisePolicy(outcome: PolicyOutcome, seed: number) {
   const { children, overtimeWeeks } = outcome;
   const perYear = (pick: (c: ChildOutcome) => number) =>
     bootstrap(
@@ -59,12 +43,14 @@ export function summarisePolicy(outcome: PolicyOutcome, seed: number): PolicySum
     const part = overtimeWeeks.slice(q * QUARTER_WEEKS, (q + 1) * QUARTER_WEEKS);
     return (part.filter(Boolean).length / part.length) * (DAYS_A_YEAR / 7);
   });
+  // Wear thrown away at what the clinic gives for a day longer in use: what is to be small.
   const costOf = (c: ChildOutcome) => c.weightedDays + WASTE * c.thrownAwayDays;
   const ofEach = (pick: (c: ChildOutcome) => number) =>
     children.map((c) => Math.round((100 * pick(c)) / c.years) / 100);
   return {
     policy: policyName(outcome.policy),
     children: children.length,
+    // Per child-year; children resampled.
     weightedDays: perYear((c) => c.weightedDays),
     thrownAwayDays: perYear((c) => c.thrownAwayDays),
     cost: perYear(costOf),
@@ -72,7 +58,9 @@ export function summarisePolicy(outcome: PolicyOutcome, seed: number): PolicySum
     casts: perYear((c) => c.casts),
     adjustments: perYear((c) => c.adjustments),
     parts: perYear((c) => c.parts),
+    // Weeks with more visits than slots, per clinic-year; quarters of a year resampled.
     overtimeWeeks: bootstrap(quarters, seed),
+    // Of each child in the order of the world, a year: two policies are compared child by child.
     ofChildren: { weightedDays: ofEach((c) => c.weightedDays), cost: ofEach(costOf) },
   };
 }
