@@ -3,7 +3,7 @@ import { doneDaysAgo } from './durations.js';
 import { patterns, type Term } from './note-patterns.js';
 import { anchored, findAll, has, last } from './phrases.js';
 import { type Clause, NO_FOR_ANSWER } from './split-clauses.js';
-import { isProperlyDone, isReplacedBy, MENDED_AT_HOME } from './well-now.js';
+import { BODGED, isProperlyDone, isReplacedBy, MENDED_AT_HOME } from './well-now.js';
 
 /** Why a clause's terms say nothing of this child now; it may go on in the next clause of a list. */
 export type Silenced = 'denied' | 'advice' | 'others' | null;
@@ -48,7 +48,6 @@ const isAdvised = (before: string, term: Term, after: string): boolean =>
   (has(patterns.advice, before) ||
     ADVISED_BEFORE.some((advice) => advice.test(before)) ||
     (TO_COME.test(before) && /^out ?gr/.test(term.text)) ||
-    MEANS.test(after) ||
     (WHERE_IT_COMES.test(before) && has(patterns.adviceAfter, after)) ||
     has(anchored(patterns.adviceAfter), after));
 
@@ -83,7 +82,7 @@ const AND_IT_IS = /^\s*[:?-]\s*(?:yes\b|(?:it|they|he|she) (?:is|are|has|does)\b
 /** 'Mum lost one on the ferry' is of what the child wears; so is what dad has glued. */
 const isOfWhatIsWorn = ({ kind, text }: Term, after: string): boolean =>
   (kind === 'lost' && OF_WHAT_IS_WORN.test(after)) ||
-  (kind === 'broken' && (MENDED_AT_HOME.test(text) || HELD_BY.test(text)));
+  (kind === 'broken' && (MENDED_AT_HOME.test(text) || BODGED.test(text)));
 
 /** 'Dad limping after football', 'mum's sore knee', 'hurts mum's back'; but a mother who complains or moans speaks of the child. */
 function isOfAnother(term: Term, before: string, after: string): boolean {
@@ -122,8 +121,6 @@ const MAY_GO: readonly FindingKind[] = ['pain', 'falls', 'numbness', 'rash', 'sw
 const HAS_GONE =
   /^\s*(?:(?:of|in|at|over|on|from|under|round) (?:(?!\w+nt\b|not\b)\w+ ){1,3})?(?:(?:has|have|had|now|all|since|soon|completely|is|are) )*(?:gone|went(?: away)?|cleared)(?= long ago| for good|\s*(?:$|[.,;:)(-]|now\b|since\b|after\b|once\b|with\b))(?!.* off\b)/;
 
-const HELD_BY = /\b(?:tape|gaffer\w*|pin|cable ties?|bands?|tied with|held together)\b/;
-
 /** What is no news where it is as it was. */
 export const OF_THE_STATE: readonly FindingKind[] = [
   'fit-changed',
@@ -152,12 +149,7 @@ function fromElsewhere(before: string, { kind, text }: Term, after: string): boo
       !ON_CLOTHES.test(after.slice(m.index)) &&
       has(anchored(patterns.outsideCauses), after.slice(m.index + m[0].length)),
   );
-  return (
-    told ||
-    WHERE_HIT.test(after) ||
-    (KNOCK.test(text) && FROM_A_THING.test(after) && !has(patterns.device, after)) ||
-    (kind === 'skin-mark' && OTHER_MARK.test(before))
-  );
+  return told || (KNOCK.test(text) && FROM_A_THING.test(after) && !has(patterns.device, after));
 }
 const MAY_BE_CHANCE: readonly FindingKind[] = [
   'skin-mark',
@@ -175,19 +167,14 @@ const CAUSE =
 const DISTRESS = /^(?:cr(?:y|ie)|scream|tear|sob|upset|distress|howl)\w*/;
 const UPSET_BY =
   /^\s(?:with|over|about|as|because|when|at)?\s?(?:(?:the|her|his|a|any|he|she|it|was|is|saw|heard|of)\s)*/;
-/** 'Bruise on the shin from the coffee table'; not 'from the strap', 'from wear'. */
+/** 'Bruise on the shin from the coffee table', 'where his cousin kicked him'; not 'from the strap', 'from wear'. */
 const KNOCK = /^(?:bruis|graz|scratch|scrap|scab)/;
 const FROM_A_THING =
-  /^(?: \w+){0,4} from (?!(?:the )?(?:top |back )?(?:it|them|edge|trim|rivet|plastic|wear|rub|friction|pressure|sit|sleep|play|walk|stand)\w*\b)[a-z]/;
-/** 'Bruise where his cousin kicked him'. */
-const WHERE_HIT =
-  /\bwhere (?:\w+ ){1,3}(?:kicked|fell|banged|hit|knocked|bumped|landed|bit|scratched|walked into|ran into)\b/;
+  /^(?: \w+){0,4} (?:from (?!(?:the )?(?:top |back )?(?:it|them|edge|trim|rivet|plastic|wear|rub|friction|pressure|sit|sleep|play|walk|stand)\w*\b)[a-z]|where (?:\w+ ){1,3}(?:kicked|fell|banged|hit|knocked|bumped|bit|scratched|walked|ran)\b)/;
 /** Pain on exertion is asked about: 'sore after PE', not 'sore from football'. */
 const ON_EXERTION = /^(?:after|in|at|off|on)\b/;
 /** Blood on a sock tells of the foot in it. */
 const ON_CLOTHES = /^(?:in|on|off|at) (?:the |her |his )*(?:socks?|trousers|tights|leggings|bed)\b/;
-const OTHER_MARK =
-  /\b(?:socks?|seams?|pen|pencil|marker|crayon|ink|biro|felt tip|nappy|sun|bite|birth|stretch|tan)(?: \w+)?\s*$/;
 
 /** Said not to come from what is worn. */
 const UNRELATED =
@@ -208,9 +195,6 @@ export const isOtherwise = (kind: FindingKind, text: string): boolean =>
 
 /** 'Bei Rötung oder Blasen melden', 'bij roodheid contact opnemen': told to ring where it comes. */
 const WHERE_IT_COMES = /^\s*(?:bei|bij|se|en cas de)\b/;
-
-/** 'Blister = stop'. */
-const MEANS = /^\s*(?:=+|is)\s*(?:stop|ring|call|phone|take off|leave off|remove)\b/;
 
 /** 'Mum: the hinge is loose', 'dad texted a photo: sore heel', 'dad - it hurts': who says it. */
 const SPEAKS = /:|^\s*(?:-+\s|=)/;
@@ -253,9 +237,6 @@ const ANSWERED_NO = new RegExp(`^[\\s:=?-]*(?:${NO_FOR_ANSWER})(?=\\s*(?:[.,;:/)
 /** '0 sore days'. */
 const NOT_ONE = /(?<!\b(?:size|grade|stage|score) )\b0 $/;
 
-/** 'The swelling you asked me to watch never came'. */
-const NEVER_CAME = /\bnever (?:came|appeared|happened|developed)\s*(?:$|[.;])/;
-
 function isDenied(before: string, after: string): boolean {
   const cue = last(patterns.negated, before);
   const doubled = last(patterns.doubled, before);
@@ -265,8 +246,7 @@ function isDenied(before: string, after: string): boolean {
     // 'Not wearing - hurts': a dash begins anew.
     if (!has(patterns.negationEnds, between) && !/\s-+\s/.test(between) && distance <= 5) return true;
   }
-  if (NOT_ONE.test(before) || NEVER_CAME.test(after)) return true;
-  return ANSWERED_NO.test(after) || has(anchored(patterns.negatedAfter), after);
+  return NOT_ONE.test(before) || ANSWERED_NO.test(after) || has(anchored(patterns.negatedAfter), after);
 }
 
 /** Long ago and not back, or healed. */
@@ -330,10 +310,7 @@ const isOld = (clause: string, term: Term): boolean =>
   (term.kind.startsWith('skin') &&
     /(?<!\b(?:year|yr|month|mth|week|day)s? )\bold(?: \w+)?(?: \w+ (?:that|which))?\s*$/.test(
       clause.slice(0, term.at),
-    )) ||
-  [...clause.slice(term.end).matchAll(/\bbefore (?:(?:the|her|his|first|new) )*/g)].some((m) =>
-    has(anchored(patterns.device), clause.slice(term.end + m.index + m[0].length)),
-  );
+    ));
 
 /** What was worn before asks for nothing now; falls that have become fewer neither. */
 export const OLD_DEVICE =

@@ -62,7 +62,7 @@ const YET_TO_BE_DONE =
   /\b(?:to|be|being|needs?|needed|needing|will|must|please|can|could|wants?|wanted|should|await\w*|waiting|requires?|requesting|asking|asks|for|if|when|once|until|getting|get)(?: (?:be|it|them|a|one|new))*\s*$/;
 
 /** Glued by an uncle or held by tape is no repair. */
-const BODGED =
+export const BODGED =
   /\bby (?:the |his |her )?(?:dad|daddy|mum|mom|mam|gran\w*|nan\w*|uncle|aunt\w*|brother|sister|parents?|family|carers?|school|teacher|caretaker|neighbour|friend)\b|\b(?:tape|gaffer|super ?glue\w*|sellotape|string|cable ties?|bandage|elastic bands?|safety pin|at home)\b/;
 
 export const MENDED_AT_HOME =
