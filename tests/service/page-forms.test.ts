@@ -247,6 +247,10 @@ describe('what the pages post', () => {
     expect(page, 'the telephone’s language').toContain('lang="pl"');
     expect(page, 'and the link’s end').toContain('Ten link działa do');
     const question = /name="question" value="([^"]+)"/.exec(page)?.[1] ?? '';
+    // Nobody decides on what no family has said yet.
+    await expect(
+      familyQuestions.decide(question, 'c4', 'accepted', new Date(), clinician),
+    ).rejects.toMatchObject({ code: 'not-found' });
     const answer = { question, toes: 'less', marks: 'lasts', place: 'inner ankle', minutes: '40' };
     // Another child's link cannot answer, nor can half an answer or a forged link.
     expect((await form(null, `/family/${other.token}/answers`, answer)).statusCode).toBe(404);

@@ -98,6 +98,15 @@ export const records: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'a family goes on with a brace that marks the skin for long, or 45 minutes are kept of a mark that fades',
+    file: 'src/records/family-answer.ts',
+    tests: ['tests/records/family-answer.test.ts'],
+    changes: [
+      ["marks === 'lasts' || marks === 'open'", "marks === 'open'"],
+      ['return fits ? minutes : null', 'return minutes'],
+    ],
+  },
+  {
     harm: 'what was found of the hips or told of the skin is lost for want of a word on the fit',
     file: 'src/records/hip-angle.ts',
     tests: ['tests/records/hip-angle.test.ts'],

@@ -30,6 +30,10 @@ export const storePeople: readonly MutationGroup[] = [
       'tests/service/access-log.test.ts',
     ],
     changes: [
+      [
+        "        .where('answered_at', 'is not', null)\n        .where('decided_at', 'is', null)\n        .returningAll()",
+        "        .where('decided_at', 'is', null)\n        .returningAll()",
+      ],
       ['if (device.childId !== childId)', 'if (false)'],
       ["        .where('answered_at', 'is', null)\n        .returningAll()", '        .returningAll()'],
       ["      .where('c.status', '=', 'active')\n", ''],
