@@ -11,6 +11,10 @@ it('a line of the log has the route as written, its time and status, and nothing
     logController: new LogController({ disableRequestLogging: true }),
   });
   logRequests(app);
+  app.decorateRequest('user', null);
+  app.addHook('onRequest', async (request) => {
+    request.user = { role: 'clinician', name: 'winter', displayName: 'Ida Winter' } as never;
+  });
   app.get('/children/:id', async (request) => {
     const { headers } = request;
     const secrets = { password: 'a long secret', token: 'bearer-secret', headers };
@@ -36,6 +40,8 @@ it('a line of the log has the route as written, its time and status, and nothing
     ['no such route', 404, 30],
     ['/health', 200, 20],
   ]);
+  // Whoever acted is known by the role; the access log keeps the name.
+  expect(requests[0].role).toBe('clinician');
   expect(said.map((line) => line.msg)).toEqual(expect.arrayContaining(['seen', 'request failed']));
-  expect(lines.join('')).not.toMatch(/4711|Sommer|Ida|secret|cookie/);
+  expect(lines.join('')).not.toMatch(/4711|Sommer|Ida|Winter|secret|cookie/);
 });

@@ -40,3 +40,18 @@ it('moves every date of a child by one number of days that only the key tells, a
   expect(new Set(one.map(([days]) => days)).size).toBeGreaterThan(1);
   expect(shifts('another key')).not.toEqual(one);
 });
+
+it('names nobody: a key that is no id, an age in whole months, and no shift that the key gives away', () => {
+  const records = clinic('male', 'none', 6);
+  const { children, measurements, devices } = pseudonymisedExport(records, 'key');
+  const text = JSON.stringify({ children, measurements, devices });
+  for (const { child } of records)
+    for (const own of [child.id, child.birthDate]) expect(text).not.toContain(own);
+  expect(new Set(children.map((c) => c.key)).size).toBe(6);
+  expect(measurements.map((m) => m.child)).toEqual(children.map((c) => c.key));
+  // Born on 11 January 2019, read on 2 May 2026, a hundred days before that day cast.
+  expect(measurements[0].ageMonths).toBe(87);
+  const shifts = records.map((r, i) => daysBetween(r.measurements[0].date, measurements[i].shiftedDate));
+  const byKey = children.map(({ key }) => (Number.parseInt(key.slice(0, 8), 16) % 365) - 182);
+  expect(shifts).not.toEqual(byKey);
+});

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { weekStart } from '../../src/recall/decide/calendar.js';
 import { addDaysIso } from '../../src/records/dates.js';
+import { calendarOf } from '../../src/service/calendar-of.js';
 import { type RecallRow, systemActor } from '../../src/store/contract.js';
 import { type TestService, testService, testToday } from './test-service.js';
 
@@ -207,8 +208,10 @@ describe('a recall list made again', () => {
     const calendar = (await service.as('scheduler', { url: '/recall/calendar.ics' })).body;
     const events = calendar.match(/SUMMARY:.*/g) ?? [];
     expect(events.filter((e) => e === 'SUMMARY:Clinic appointment')).toHaveLength(1);
-    // All that is due but the one that was declined; who could fill a slot is no appointment.
+    // All that is due but the one that was declined.
     expect(events).toHaveLength(due.length - 1);
+    // Off the list, who could fill a slot is no appointment.
+    expect(await calendarOf([{ ...due[0], list: 'open' }], service.deps)).not.toContain('BEGIN:VEVENT');
     await service.store.children.change(died.childId, { status: 'active' }, testToday, null, systemActor);
   });
 

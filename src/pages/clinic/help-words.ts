@@ -46,7 +46,7 @@ export const helpTexts: Readonly<Record<Reader, HelpText>> = {
       },
       {
         task: 'Note what came of it',
-        how: 'Rang, left a message, booked for a day, declined, not brought, moved away: one key or one tap each, and undo takes back the last.',
+        how: 'Rang, left a message, booked for a day, declined, not brought, moved away: one key or one tap each, and undo takes back the last. Letters as keys can be switched off above the list.',
       },
       {
         task: 'Keep the weeks true',

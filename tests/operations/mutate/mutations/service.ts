@@ -129,6 +129,7 @@ export const service: readonly MutationGroup[] = [
     file: 'src/service/log.ts',
     tests: ['tests/safety/log-names-nobody.test.ts'],
     changes: [
+      ['role: request.user?.role', 'role: request.user?.displayName'],
       [', ...loggedError(error) })', ', frames: error.stack })'],
       ["request.routeOptions.url ?? 'no such route'", 'request.url'],
       ["paths: ['req', ", 'paths: ['],
@@ -173,6 +174,9 @@ export const service: readonly MutationGroup[] = [
     file: 'src/service/pseudonymised-export.ts',
     tests: ['tests/safety/pseudonymised-export.test.ts', 'tests/service/api.test.ts'],
     changes: [
+      ["digest('id', id).toString('hex').slice(0, 16)", 'id'],
+      ['* 12)', '* 120)'],
+      ["digest('shift', id)", "digest('id', id)"],
       ['SMALLEST_CELL = 5', 'SMALLEST_CELL = 2'],
       ['addDaysIso(m.date, shiftOf(child.id))', 'm.date'],
       ['addDaysIso(d.castDate, shiftOf(child.id))', 'd.castDate'],
