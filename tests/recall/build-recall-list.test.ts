@@ -136,6 +136,12 @@ describe('buildRecallList', () => {
       expect(entry?.reason.text).toContain('Something in the record cannot be right');
     });
 
+    it('waits at three times the harm where the skin cannot warn', () => {
+      const record = testRecord({ id: 'p', insensateSkin: true });
+      const [entry] = build([record], [throwing(rampForecast('p/d1', 5, 60))]).entries;
+      expect(entry).toMatchObject({ reason: { code: 'not-planned' }, harmPerWeek: 3 * 3.5 });
+    });
+
     it('is asked about by what it wears, not by what was laid aside or is to be cast', () => {
       const record = testRecord({ id: 'p' });
       const [worn] = record.devices;

@@ -270,6 +270,11 @@ describe('what the pages post', () => {
       'ojczystym',
     );
 
+    const said = { toes: 'less', marks: 'lasts', place: '', minutes: null } as const;
+    await expect(
+      familyQuestions.answer(question, 'c5', said, new Date(), systemActor),
+      'of another child',
+    ).rejects.toMatchObject({ code: 'not-found' });
     const before = await service.store.children.record('c4', systemActor);
     const sent = await form(null, `/family/${own.token}/answers`, { ...answer, language: 'en' });
     expect(sent.statusCode).toBe(200);

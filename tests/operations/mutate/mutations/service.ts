@@ -34,6 +34,12 @@ export const service: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'a fault of the service tells a stranger what it is configured with',
+    file: 'src/service/problem.ts',
+    tests: ['tests/safety/log-names-nobody.test.ts'],
+    changes: [["if (error.status === 500) return problem('unexpected', UNEXPECTED);", '']],
+  },
+  {
     harm: 'nobody sees how many must be seen now',
     file: 'src/service/api/recall-routes.ts',
     tests: ['tests/service/replanning.test.ts'],

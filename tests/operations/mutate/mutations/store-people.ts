@@ -30,6 +30,7 @@ export const storePeople: readonly MutationGroup[] = [
       'tests/service/access-log.test.ts',
     ],
     changes: [
+      ["and once.\n        .where('child_id', '=', childId)\n", 'and once.\n'],
       [
         "        .where('answered_at', 'is not', null)\n        .where('decided_at', 'is', null)\n        .returningAll()",
         "        .where('decided_at', 'is', null)\n        .returningAll()",

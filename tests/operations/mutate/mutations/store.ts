@@ -15,6 +15,7 @@ export const store: readonly MutationGroup[] = [
     file: 'src/store/backup.ts',
     tests: ['tests/operations/backup.test.ts'],
     changes: [
+      ['mode: 0o600', 'mode: 0o644'],
       ["  'skin_checks',\n  'workshop_jobs'", "  'workshop_jobs'"],
       ["  'sign_offs',\n  'population", "  'population"],
       ["  'tombstones',\n", ''],
@@ -49,6 +50,7 @@ export const store: readonly MutationGroup[] = [
     file: 'src/store/restore.ts',
     tests: ['tests/operations/backup.test.ts'],
     changes: [
+      ["  await tx.deleteFrom('secrets').execute();\n", ''],
       ["if (line.sha256 !== digest.digest('hex'))", 'if (false)'],
       ['await refuseUnlessEmpty(tx);', ''],
       ["if (!ended) throw damaged('its end is missing');", ''],
