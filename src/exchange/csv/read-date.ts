@@ -15,6 +15,8 @@ const SERIAL_ZERO = dayNumber('1899-12-30');
 const SERIALS = [dayNumber('1950-01-01') - SERIAL_ZERO, dayNumber('2119-12-31') - SERIAL_ZERO] as const;
 
 const LONGEST = 60;
+/** '2026-03-02T09:16:00.000Z', '17.03.2024 14:30'. */
+const TIME_OF_DAY = /[T ]\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?\s*(?:[ap]m|h|z|[+-]\d{2}:?\d{2})?$/i;
 
 /**
  * A calendar date out of a cell: ISO (a time of day is dropped), year first with any mark, day first with dots,
@@ -26,7 +28,7 @@ export const readDate = (text: string, order: DateOrder = 'refuse'): IsoDate | U
 
 function dateIn(text: string, order: DateOrder): IsoDate | Unread {
   if (text.length > LONGEST) return { why: 'is not a date' };
-  const cell = text.trim().replace(/[T ]\d{1,2}:\d{2}.*$/, '');
+  const cell = text.trim().replace(TIME_OF_DAY, '');
   let match = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})$/.exec(cell) ?? /^(\d{4})()(\d{2})(\d{2})$/.exec(cell);
   if (match) return calendarDate(+match[1], +match[3], +match[4]);
   if (/^\d{4,6}([.,]\d+)?$/.test(cell)) return serialDate(Math.floor(Number(cell.replace(',', '.'))));

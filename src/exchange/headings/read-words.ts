@@ -38,3 +38,10 @@ export const spokenMeanings = (kind: string): Map<string, string> =>
 
 export const spokenWords = (kind: string): Set<string> =>
   new Set(spoken.filter(({ meaning }) => meaning === kind).flatMap(({ words }) => phrasesOf(words)));
+
+/** Every word of every list. */
+export const allWords: ReadonlySet<string> = new Set(
+  [...spoken.map(({ words }) => words), ...rows.flatMap((row) => languages.map((language) => row[language]))]
+    .flatMap((list) => phrasesOf(list.replaceAll(' ', '|')))
+    .flatMap((phrase) => phrase.split(' ')),
+);

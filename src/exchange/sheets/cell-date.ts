@@ -43,7 +43,7 @@ function dateIn(cell: string, today: IsoDate): CellDate | null {
     return date === null ? null : { ...date, about: true };
   }
   const text = withoutWeekday(cell.trim())
-    .replace(/[T ,]+\d{1,2}[:.]\d{2}(?::\d{2})?(?:\s*[ap]m)?.*$/i, '')
+    .replace(/[T ,]+\d{1,2}[:.]\d{2}(?::\d{2}(?:[.,]\d+)?)?\s*(?:[ap]m|uhr|h|z|[+-]\d{2}:?\d{2})?$/i, '')
     .replace(/\s*(?:uhr|h)$/i, '');
   if (text.length > 30 || !/\d/.test(text)) return null;
   const year = (y: string) => (y.length === 2 ? fullYear(+y, today) : y);

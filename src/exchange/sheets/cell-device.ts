@@ -11,6 +11,7 @@ import {
   QUALIFIERS,
   SAME_DAYS,
   type SpokenDevice,
+  STOCK,
   spoken,
   withJoinedNames,
 } from './spoken-device.js';
@@ -31,13 +32,26 @@ const NONE = spokenWords('none');
 /** The devices a cell names: 'L solid AFO + R insole' is two, 'bilat hinged AFOs' one on both sides. */
 export const cellDevices = remembered((cell): readonly SpokenDevice[] => devicesOf(cell));
 
-/** 'Boots, insoles both': the pieces of a cell that name footwear, of which no device is made. */
-export function footwearIn(cell: string): string[] {
+/**
+ * The pieces of a cell that none of its devices is made of: footwear, 'KAFO?' beside another, 'plaster x2', and days that
+ * are of none.
+ */
+export function passedOver(cell: string): { readonly said: string; readonly footwear: boolean }[] {
   const { text, days } = daysMarked(withJoinedNames(cell));
-  return piecesOf(text, days).flatMap((piece) => {
-    const { word, said } = spoken(piece.text, days);
-    return FOOTWEAR.has(word) ? [said] : [];
+  const found = cellDevices(cell);
+  const pieces = piecesOf(text, days).flatMap((piece) => {
+    const { word, said, side, state } = spoken(piece.text, days);
+    const footwear = FOOTWEAR.has(word);
+    const name = foldText(said);
+    const taken =
+      found.some((d) => foldText(d.said).includes(name)) ||
+      (word === '' && (side !== null || state !== null || daysAt(piece.text, days).length > 0));
+    const idle = name === '' || STOCK.has(name) || NONE.has(name.split(' ')[0]);
+    return footwear || !(taken || idle) ? [{ said, footwear }] : [];
   });
+  const used = new Set(found.flatMap(({ cast, fitted }) => [cast, fitted]));
+  const unused = days.filter(({ written }) => !used.has(written));
+  return [...pieces, ...unused.map(({ written }) => ({ said: written, footwear: false }))];
 }
 
 interface Piece {

@@ -106,10 +106,11 @@ export function unitWord(word: string): Unit | null {
 export function cellPair(cell: string): [string, string] | null {
   if (cell.length > 60) return null;
   const match = new RegExp(
-    String.raw`^\D*?(${NUMBER})\D{0,6}[/|\\;&+–-]\D{0,6}(${NUMBER})\s*([\p{L}"]*)\s*$`,
+    String.raw`^(\D*?)(${NUMBER})(\D{0,6}[/|\\;&+–-]\D{0,6})(${NUMBER})\s*([\p{L}"]*)\s*$`,
     'u',
   ).exec(cell.trim());
-  if (match) return [`${match[1]} ${match[3]}`.trim(), `${match[2]} ${match[3]}`.trim()];
+  if (match && saysLittle(match[1]) && saysLittle(match[3]))
+    return [`${match[2]} ${match[5]}`.trim(), `${match[4]} ${match[5]}`.trim()];
   // '214/-': only one side was measured.
   const [one, other, ...more] = cell.split(/[/|\\;]/).map((part) => part.trim());
   if (other === undefined || more.length > 0 || saysNothing(one) === saysNothing(other)) return null;
@@ -126,6 +127,7 @@ export function cellSides(cell: string): { readonly left: string; readonly right
     [LETTER_FIRST, 1, 2],
     [LETTER_LAST, 2, 1],
   ] as const) {
+    if (!saysLittle(cell.replace(pattern, ' '))) continue;
     const parts = [...cell.matchAll(pattern)].map((m) => ({ side: sideWord(m[word]), size: m[size].trim() }));
     const left = parts.find(({ side }) => side === 'left')?.size;
     const right = parts.find(({ side }) => side === 'right')?.size;
@@ -143,6 +145,12 @@ export function cellSide(cell: string): { readonly side: 'left' | 'right'; reado
   const side = sideWord(word);
   return side === null ? null : { side, size };
 }
+
+/** Signs, sides, units, doubts: beside sizes other words say something that would be lost with them. */
+const saysLittle = (text: string): boolean =>
+  (text.match(/\p{L}+/gu) ?? []).every(
+    (word) => sideWord(word) !== null || unitWord(word) !== null || saysDoubt(word),
+  );
 
 const SIZE = String.raw`[~<>≈]?\d+(?:[.,]\d+)?(?:\s?(?:mm|cm|in|"))?\??`;
 const LETTER_FIRST = new RegExp(String.raw`(\p{L}+)\.?\s*[:=]?\s*(${SIZE})`, 'gu');

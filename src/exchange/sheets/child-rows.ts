@@ -8,7 +8,8 @@ import { cellDevices } from './cell-device.js';
 import { cellDiagnosis } from './cell-diagnosis.js';
 import { noWords, saysNothing, sideIn, wordIn, yesWords } from './cell-words.js';
 import { type Column, cellOf } from './column.js';
-import { fieldCell, fieldColumns, nameOf, type PersonRow, sexCell } from './sheet-rows.js';
+import { nameKey } from './people.js';
+import { fieldCell, fieldColumns, nameColumn, nameOf, type PersonRow, sexCell } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 import { fileTitle } from './title-measure.js';
 
@@ -48,25 +49,27 @@ export class ChildRows {
       };
       this.gathered.set(person.id, child);
       const set: SetCell = (name, value, column) => {
-        if (value === '' || child.cells[name]) return;
+        const before = child.cells[name];
+        if (before) return otherwise(taken, row, child.cells, name, value, column);
+        if (value === '') return;
         child.cells[name] = value;
         if (column) child.places[name] = { column: column.heading, given: cellOf(row, column) };
       };
       const field = (id: FieldId) => fieldCell(taken.columns, row, id);
       set('id', person.id, field('child.id').column);
-      set('name', nameOf(taken.columns, row).slice(0, 200), null);
+      set('name', nameOf(taken.columns, row).slice(0, 200), nameColumn(taken.columns));
       set('birth_date', person.birthDate, field('child.birth_date').column);
-      this.sex(taken, row, child, set, sexOf);
+      this.sex(taken, row, set, sexOf);
       this.diagnosis(taken, row, child, set);
-      this.gestation(taken, row, set);
-      for (const name of FLAGS) this.flag(taken, row, name, set);
+      this.gestation(taken, row, child, set);
+      for (const name of FLAGS) this.flag(taken, row, name, child, set);
       this.side(taken, row, child, set);
       for (const name of TEXTS) {
         const text = fieldColumns(taken.columns, `child.${name}` as FieldId)
           .map((c) => cellOf(row, c))
           .filter((t) => !saysNothing(t))
           .join(', ');
-        set(name, name === 'language' ? languageOf(text) : text, null);
+        set(name, name === 'language' ? languageOf(text) : text, field(`child.${name}` as FieldId).column);
       }
       this.status(taken, row, set);
     }
@@ -92,22 +95,13 @@ export class ChildRows {
   private sex(
     taken: TakenTable,
     row: PersonRow['row'],
-    child: Gathered,
     set: SetCell,
     sexOf: (cell: string) => string | null,
   ): void {
     const { text, column } = sexCell(taken.columns, row);
     if (text === '' || column === null) return;
     const sex = sexOf(text);
-    if (sex === null) return;
-    if (child.cells.sex && child.cells.sex !== sex && sex !== 'unknown')
-      taken.refuse(
-        row,
-        column,
-        `differs from ${child.cells.sex}, read before for this child; the first is kept`,
-        'one sex for a child',
-      );
-    set('sex', sex, column);
+    if (sex !== null) set('sex', sex, column);
   }
 
   private side(taken: TakenTable, row: PersonRow['row'], { cells }: Gathered, set: SetCell): void {
@@ -187,21 +181,29 @@ export class ChildRows {
     set('insensate_skin', 'yes', column);
   }
 
-  private gestation(taken: TakenTable, row: PersonRow['row'], set: SetCell): void {
+  private gestation(taken: TakenTable, row: PersonRow['row'], child: Gathered, set: SetCell): void {
     const { text, column } = fieldCell(taken.columns, row, 'child.gestation_weeks');
     if (text === '' || column === null) return;
     const weeks = /\b(2[2-9]|3\d|4[0-4])\b/.exec(text)?.[1];
+    asWritten(child, column, text);
     if (weeks) set('gestation_weeks', weeks, column);
     else if (!/term|reif|a termine|terme|termino|termijn/i.test(text))
       taken.refuse(row, column, 'is no number of weeks', '22 to 44 completed weeks, as 32 or 32+4');
   }
 
-  private flag(taken: TakenTable, row: PersonRow['row'], name: (typeof FLAGS)[number], set: SetCell): void {
+  private flag(
+    taken: TakenTable,
+    row: PersonRow['row'],
+    name: (typeof FLAGS)[number],
+    child: Gathered,
+    set: SetCell,
+  ): void {
     const { column } = fieldCell(taken.columns, row, `child.${name}`);
     if (column === null) return;
     const text = cellOf(row, column);
     if (text === '') return;
     const word = foldText(text);
+    asWritten(child, column, text);
     const said = flagSaid(name, word);
     if (said !== null) {
       set(name, said, column);
@@ -216,6 +218,23 @@ export class ChildRows {
       );
     } else taken.refuse(row, column, 'is neither yes nor no', 'yes or no');
   }
+}
+
+/** What a later row says of a child that an earlier one says otherwise: told, or of a text kept beside it. */
+function otherwise(
+  taken: TakenTable,
+  row: PersonRow['row'],
+  cells: Record<string, string>,
+  name: string,
+  value: string,
+  column: Column | null,
+): void {
+  const before = cells[name];
+  if (value === '' || column === null || before === value || value === 'unknown') return;
+  if (TEXTS.some((text) => text === name)) return joinExtra(cells, column.heading, value);
+  if (name === 'id' || (name === 'name' && nameKey(before) === nameKey(value))) return;
+  const why = `differs from ${before}, read before for this child; the first is kept`;
+  taken.refuse(row, column, why, 'the same in every line of a child', name === 'name' ? value : undefined);
 }
 
 /** Boots with a bar, a harness: a side in such a row is of nothing but the child. */
@@ -265,6 +284,13 @@ function skinCannotWarn(word: string): boolean | null {
       `${word} `,
     );
   return can === cannot ? null : cannot;
+}
+
+/** Words of which only a part is read stay with the child whole. */
+function asWritten({ cells }: Gathered, { heading }: Column, text: string): void {
+  const word = foldText(text);
+  if (word.includes(' ') && !saysNothing(text) && !yesWords.has(word) && !noWords.has(word))
+    joinExtra(cells, `${heading} as written`, text);
 }
 
 /** What a sheet says of a child beside what doorpost reads; different words are joined. */

@@ -9,9 +9,10 @@ import { noWords, saysNothing, saysNotMeasured, yesWords } from './cell-words.js
 import { type Column, cellOf, columnName } from './column.js';
 import type { GridRow } from './grid.js';
 import { hasNameWord, openNameIn } from './spoken-device.js';
+import { unreadWords } from './unread-words.js';
 
 /** In order of what is lost with them: a cell a record should have been made of comes before one that only may say something. */
-const KINDS = ['unused', 'refused', 'device', 'size', 'date', 'remark'] as const;
+const KINDS = ['unused', 'refused', 'device', 'size', 'date', 'words', 'remark'] as const;
 type Kind = (typeof KINDS)[number];
 /** As many as somebody reads. */
 const MOST = 12;
@@ -36,23 +37,41 @@ export class LeftOver {
   private readonly sums = new Map<Column, Map<Kind, Sum>>();
   private row: GridRow | null = null;
   private readonly settled = new Set<Column>();
+  private readonly said = new Map<Column, string>();
 
-  /** A cell has become part of a record or was told: of the row that is gone through now. */
+  /** A cell of the row that is gone through now has become part of a record, was refused or waits for an answer. */
   mark(row: GridRow, column: Column): void {
-    if (row !== this.row) this.settled.clear();
-    this.row = row;
+    this.goTo(row);
     this.settled.add(column);
+  }
+
+  /** What is told or asked of a cell in its own words. */
+  tell(row: GridRow, column: Column, text: string): void {
+    this.goTo(row);
+    this.said.set(column, `${this.said.get(column) ?? ''} ${text}`);
+  }
+
+  private goTo(row: GridRow): void {
+    if (row === this.row) return;
+    this.row = row;
+    this.settled.clear();
+    this.said.clear();
   }
 
   has(row: GridRow, column: Column): boolean {
     return row === this.row && this.settled.has(column);
   }
 
-  /** Filled cells of a row that no mark was made of, in columns that records are made of. */
+  /** Filled cells of a row that no mark was made of, in columns that records are made of, and words of the others that nobody reads. */
   settle(row: GridRow, columns: readonly Column[], kind: 'unused' | 'refused' = 'unused'): void {
     for (const column of columns) {
       const text = cellOf(row, column);
-      if (text !== '' && !this.has(row, column) && !saysNone(text)) this.add(row, column, kind, text);
+      if (text === '') continue;
+      if (!this.has(row, column) && !saysNone(text)) this.add(row, column, kind, text);
+      else {
+        const unread = unreadWords(text, row === this.row ? this.said.get(column) : '');
+        if (unread !== '') this.add(row, column, 'words', unread);
+      }
     }
   }
 
@@ -110,6 +129,7 @@ const SAYS: Readonly<Record<Kind, readonly [one: string, several: string]>> = {
   device: ['a cell that names a device or its cast', 'cells that name a device or its cast'],
   size: ['a number', 'numbers'],
   date: ['a day', 'days'],
+  words: ['a cell with words that nothing read', 'cells with words that nothing read'],
   remark: ['a remark with a number in it', 'remarks with a number in them'],
 };
 

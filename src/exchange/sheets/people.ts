@@ -9,7 +9,8 @@ export interface Person {
   birthDate: IsoDate | null;
 }
 
-const nameKey = (name: string): string => foldText(name).split(' ').sort().join(' ');
+/** A name whichever of its words stands first. */
+export const nameKey = (name: string): string => foldText(name).split(' ').sort().join(' ');
 
 /** 'Twins: Ada and Max', 'Ada & Max'; not 'Twin 2, Max'. */
 const SEVERAL =

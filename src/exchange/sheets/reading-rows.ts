@@ -69,7 +69,11 @@ export function readingsIn(
       const read = cellSize(text);
       const size = read && (unsure || doubted.has(measure)) ? { ...read, doubt: true } : read;
       if (size === null) taken.refuse(row, column, 'is not a size', ACCEPTED, text);
-      else out.push({ row, person, date, column, measure, sides, size, given: text, unitBeside });
+      else {
+        // Told with the doubts, once the units are chosen.
+        if (size.doubt) taken.left.tell(row, column, text);
+        out.push({ row, person, date, column, measure, sides, size, given: text, unitBeside });
+      }
     };
     if (!measures[measure].sided) return push(cell, NONE);
     const own = cellSide(cell);
@@ -194,7 +198,10 @@ const unitInHeading = (heading: string): Unit | null =>
 function measureOf(text: string, value: string, column: Column, taken: TakenTable): Meaning | null {
   // A bare 'Length' among the lines of a head is no child's.
   const least = isOfHeads(taken, column) ? 0.8 : 0.75;
-  const found = headingCandidates(text).filter((c) => c.meaning.kind === 'reading' && c.strength >= least);
+  // 'Foot length allowance': beside a word nobody knows a size may be of anything; it is asked.
+  const found = headingCandidates(text).filter(
+    (c) => c.meaning.kind === 'reading' && c.strength >= least && c.unknownWords === 0,
+  );
   if (found.length < 2) return found[0]?.meaning ?? null;
   const language = columnLanguages(taken, column);
   const weight = (c: Candidate) =>

@@ -190,6 +190,11 @@ export function sexCell(columns: readonly Column[], row: GridRow): { text: strin
   return { text: SEX_BESIDE.exec(text)?.[1] ?? '', column };
 }
 
+export const nameColumn = (columns: readonly Column[]): Column | null =>
+  (['child.name', 'child.last_name', 'child.first_name'] as const).flatMap((field) =>
+    fieldColumns(columns, field),
+  )[0] ?? null;
+
 export function nameOf(columns: readonly Column[], row: GridRow): string {
   const first = fieldCell(columns, row, 'child.first_name').text;
   const last = fieldCell(columns, row, 'child.last_name').text;

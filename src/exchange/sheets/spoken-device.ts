@@ -103,7 +103,7 @@ export const AGAIN: ReadonlySet<string> = spokenWords('again');
 export const SAME_DAYS =
   /(?:^|\s)(?:same (?:time|dates?|days?)|idem|ditto|dto|gleichzeitig|en meme temps|al mismo tiempo|tegelijk|contemporaneamente)$/;
 /** Not made to a cast: it says nothing of which device. */
-const STOCK = wordSet((v) => v.stock);
+export const STOCK = wordSet((v) => v.stock);
 /** Not yet there, in words around another: 'del pending', 'nog niet klaar', 'livraison à prévoir'. */
 const PENDING =
   /\b(?:pending|awaiting|awaited|waiting|(?:not|noch nicht|nog niet|pas|todavia no|aun no|non)\b.*\b(?:yet|fitted|delivered|fertig|klaar|encore|listo|lista|entregado|ancora|pronto|pronta)|a prevoir|en attente|ausstehend|in attesa|da consegnare|te leveren|pendiente|to be fitted|tbf|noch nicht|nog niet|non ancora)\b/;
@@ -289,6 +289,7 @@ function compoundOf(words: readonly string[]): string | null {
 
 /** Every word of a device's name. */
 const OF_NAMES = new Set([...NAMES.keys()].flatMap((name) => name.split(' ')));
+export const isWordOfDevice = (word: string): boolean => OF_NAMES.has(word) || compoundOf([word]) !== null;
 /** Whether a text has a word of any device's name: of a long list's remarks hardly any has, and nothing else is looked for in it. */
 export const hasNameWord = (text: string): boolean => {
   const words = foldText(text).split(' ');

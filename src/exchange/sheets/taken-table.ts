@@ -3,7 +3,7 @@ import type { FitRules } from '../../rules/fit-rule.js';
 import type { RefusedRow } from '../refused-row.js';
 import { answerChoices } from './answer-choices.js';
 import { type ColumnOrder, WAITS_FOR_ORDER } from './choose-dates.js';
-import type { Column } from './column.js';
+import { type Column, cellOf } from './column.js';
 import type { GridRow, SheetTable } from './grid.js';
 import { LeftOver } from './left-over.js';
 import { type Asked, type Asker, isLeftOut } from './questions.js';
@@ -41,7 +41,10 @@ export class TakenTable {
   }
 
   refuse(row: GridRow, column: Column | null, why: string, accepted: string, given?: string): void {
-    if (column !== null) this.left.mark(row, column);
+    if (column !== null) {
+      this.left.mark(row, column);
+      this.left.tell(row, column, given ?? cellOf(row, column));
+    }
     if (why !== WAITS_FOR_ORDER) this.desk.refused.push(this.placed(row, column, why, accepted, given));
   }
 
@@ -61,6 +64,7 @@ export class TakenTable {
   ask({ at, ...asked }: AskedHere): string | null {
     const choices = asked.choices ?? answerChoices(asked.id, new Map());
     const answer = this.desk.asker.ask({ cells: 1, ...asked, choices, file: this.file });
+    if (at) this.left.tell(...at, `${asked.id} ${asked.asks}`);
     if (at && isLeftOut(answer)) this.left.mark(...at);
     return answer;
   }
@@ -70,7 +74,7 @@ export class TakenTable {
     column: Column | null,
     why: string,
     accepted: string,
-    given = column ? (row.cells[column.index] ?? '').trim() : '',
+    given = column ? cellOf(row, column) : '',
   ): RefusedRow {
     return { file: this.file, row: row.row, column: column?.heading || 'row', given, why, accepted };
   }

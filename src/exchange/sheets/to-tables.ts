@@ -7,11 +7,13 @@ import { isField, meaningText } from '../headings/meaning.js';
 import { ownMeanings } from '../headings/own-columns.js';
 import type { RefusedRow } from '../refused-row.js';
 import { type MadeRow, madeTable } from './canonical.js';
+import { cellAge } from './cell-date.js';
+import { sideIn } from './cell-words.js';
 import { ChildRows } from './child-rows.js';
 import { sexReader } from './child-sex.js';
 import { chooseDates, type Order, sureOrders } from './choose-dates.js';
 import { chooseUnits } from './choose-units.js';
-import { type Column, columnName, columnQuestion } from './column.js';
+import { type Column, cellOf, columnName, columnQuestion } from './column.js';
 import { DeviceRegister, type Mention } from './devices/device-register.js';
 import { DeviceRows } from './devices/device-rows.js';
 import { type Remark, remarkEvents, remarksIn, tellUnheard } from './devices/remark-rows.js';
@@ -24,7 +26,7 @@ import { isNumber, namesSomebody, withSharedNumbers } from './number-columns.js'
 import type { Asker } from './questions.js';
 import { type RawReading, readingsIn } from './reading-rows.js';
 import { sheetLanguages } from './sheet-languages.js';
-import { meetPeople, type PersonRow } from './sheet-rows.js';
+import { fieldColumns, meetPeople, type PersonRow } from './sheet-rows.js';
 import { shoesIn } from './shoe-rows.js';
 import { takeColumns } from './take-columns.js';
 import { type Desk, TakenTable } from './taken-table.js';
@@ -182,7 +184,7 @@ function gathered(
   taken: TakenTable,
   rows: readonly PersonRow[],
   devices: DeviceRows,
-  sides: ReadonlyMap<string, string>,
+  affected: ReadonlyMap<string, string>,
 ): Gathered {
   const { columns } = taken;
   const visits = visitDates(taken);
@@ -198,6 +200,8 @@ function gathered(
       (c.meaning?.kind === 'field' && /^(device|marker|long|shoe)\./.test(c.meaning.field)),
   );
   const measured = columns.filter(isMeasured);
+  const sides = fieldColumns(columns, 'side');
+  const ages = fieldColumns(columns, 'visit.age');
   const recorded = columns.filter((c) => isMeasured(c) || isOfDevices(c));
   for (const { row, person, why } of rows) {
     if (person === null || person.birthDate === null) {
@@ -211,9 +215,13 @@ function gathered(
     readings.push(...readingsIn(taken, row, person, dateFor));
     for (const [column, shoe] of shoesIn(taken, row, person, dateFor)) keepLatest(taken, shoes, column, shoe);
     const visit = visits(row, null, person.birthDate);
-    mentions.push({ row, person, visit, conditionSide: sides.get(person.id) ?? '' });
+    mentions.push({ row, person, visit, conditionSide: affected.get(person.id) ?? '' });
     markers.push(...markersIn(taken, row, person.id, dateFor));
-    taken.left.settle(row, measured);
+    taken.left.settle(row, [
+      ...measured,
+      ...sides.filter((c) => sideIn(cellOf(row, c)) === null),
+      ...ages.filter((c) => cellAge(cellOf(row, c), c.heading) === null),
+    ]);
   }
   return {
     taken,

@@ -90,7 +90,9 @@ function fillState(
   if (plate) {
     const kind = footplateNamed(foldText(plate.text));
     if (kind) made.cells.footplate = kind;
-    else taken.refuse(row, plate.column, 'is no footplate doorpost knows', 'full, behind-toes or none');
+    // 'Full, with a toe raise': the words stay with the device.
+    if (kind && foldText(plate.text).includes(' ')) made.cells[`extra:${plate.column.heading}`] = plate.text;
+    if (!kind) taken.refuse(row, plate.column, 'is no footplate doorpost knows', 'full, behind-toes or none');
   }
   const before = slot(taken, row, 'device.replaces', family, side, named);
   if (before) made.cells.replaces = before.text;

@@ -5,7 +5,7 @@ import { foldText } from '../../headings/fold-words.js';
 import { isField } from '../../headings/meaning.js';
 import { wordSet } from '../../headings/phrase-table.js';
 import { choices } from '../answer-choices.js';
-import { cellDevices, footwearIn, takesBack } from '../cell-device.js';
+import { cellDevices, passedOver, takesBack } from '../cell-device.js';
 import { stageSaid } from '../cell-device-dates.js';
 import { noWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
 import { type Column, cellOf } from '../column.js';
@@ -100,8 +100,9 @@ function underDevices(
   text: string,
 ): readonly SpokenDevice[] {
   const headed = (column.meaning as Field).side;
-  for (const said of footwearIn(text))
-    taken.tell(`"${said}" under "${column.heading}" is footwear: no device is made of it.`);
+  for (const { said, footwear } of passedOver(text))
+    if (footwear) taken.tell(`"${said}" under "${column.heading}" is footwear: no device is made of it.`);
+    else taken.left.add(row, column, 'words', said);
   return devicesUnder([column, ...taken.columns.filter(isDatedDevice)], text).map((device) => ({
     ...device,
     side: device.side ?? headed ?? sideColumn(taken, row, column) ?? sideOfDates(taken, row, device.family),
