@@ -118,7 +118,6 @@ const deviceDayOf = (field: string | undefined): DeviceDay | null | undefined =>
     ? null
     : (Object.keys(deviceDays) as DeviceDay[]).find((day) => deviceDays[day] === field);
 
-// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the closed list of what words of a body can mean together
 function readings(
   concepts: readonly Concept[],
   side: ColumnSide | null,
@@ -142,7 +141,8 @@ function readings(
     meaning: {
       kind: 'reading',
       measure,
-      side: measures[measure].sided ? (side ?? 'row') : 'none',
+      // 'Diag L-R' is one size and not two: which it is the clinic says.
+      side: measures[measure].sided ? ((measure === 'head_diagonal' ? oneOf(side) : side) ?? 'row') : 'none',
       unit,
       at,
     } as Meaning,
@@ -151,7 +151,6 @@ function readings(
   });
   if (ids.size === 1) {
     const [id] = ids;
-    if (id === 'head_diagonal' && oneOf(side) === null) return NO_DIAGONAL;
     return parts.size === 0 && dimensions.size === 0 && fitting(id) ? [made(id, 1)] : [];
   }
   // 'Length (cm)' with no part of the body is the child's, if its values can be.
@@ -160,12 +159,8 @@ function readings(
   const [part] = parts;
   const [dimension] = dimensions;
   const by = measuresOf(part, dimension ?? 'alone');
-  if (by.includes('head_diagonal') && oneOf(side) === null) return NO_DIAGONAL;
   return by.filter(fitting).map((measure, at) => made(measure, dimension ? 1 : 0.96 - at * 0.02));
 }
-
-/** 'Diagonal B' says no side, and no device is fitted by one: not worth a question. */
-const NO_DIAGONAL: { meaning: Meaning; weight: number }[] = [{ meaning: { kind: 'keep' }, weight: 0.95 }];
 
 const oneOf = (side: ColumnSide | null) => (side === 'left' || side === 'right' ? side : null);
 

@@ -10,9 +10,9 @@ for (const phrase of phraseTable.keys()) {
 
 /** The word of the vocabulary that a mistyped one most likely meant: 'lenght' is 'length'. */
 export function nearestPhraseWord(word: string): string | null {
-  if (word.length < 5) return null;
+  if (word.length < 4) return null;
   const known = words.get(word[0]) ?? [];
-  return nearestWord(word, known) ?? shortened(word, known);
+  return (word.length > 4 ? nearestWord(word, known) : null) ?? shortened(word, known);
 }
 
 /** 'aangem.', 'abform.': the start of words that all stand for the same. */

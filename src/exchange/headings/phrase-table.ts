@@ -114,22 +114,35 @@ const stems = (kind: 'parts' | 'dimensions', of: readonly Language[]) =>
 const PARTS = stems('parts', ['de', 'nl', 'en']);
 const DIMENSIONS = stems('dimensions', ['de', 'nl', 'en']);
 
-/** 'wadenumfang', 'voetlengte', 'footlength': a part and a dimension written as one word; null for any other word. */
+/** 'wadenumfang', 'voetlengte', 'knöchelbr.': a part and a dimension written as one word; null for any other word. */
 export function compoundSenses(word: string): [PhraseSense, PhraseSense] | null {
+  return wholeCompound(word) ?? shortenedCompound(word);
+}
+
+/** A part and the beginning of words that all stand for one dimension. */
+function shortenedCompound(word: string): [PhraseSense, PhraseSense] | null {
+  for (const { stem, id, language } of PARTS) {
+    const rest = word.slice(stem.length);
+    if (!word.startsWith(stem) || rest.length < 2) continue;
+    const own = DIMENSIONS.filter((d) => d.language === language && d.stem.startsWith(rest));
+    if (new Set(own.map((d) => d.id)).size === 1) return compound(id, own[0].id, language);
+  }
+  return null;
+}
+
+const compound = (part: string, dimension: string, language: Language): [PhraseSense, PhraseSense] => [
+  { concept: { is: 'part', part: part as PartId }, languages: [language] },
+  { concept: { is: 'dimension', dimension: dimension as DimensionId }, languages: [language] },
+];
+
+function wholeCompound(word: string): [PhraseSense, PhraseSense] | null {
   for (const dimension of DIMENSIONS) {
     if (!word.endsWith(dimension.stem) || word.length <= dimension.stem.length) continue;
     const rest = word.slice(0, -dimension.stem.length).replace(/(?:s|n|en)$/, '');
     const part = PARTS.find(({ stem, language }) =>
       language === dimension.language ? stem === rest || stem.replace(/(?:s|n|en|e)$/, '') === rest : false,
     );
-    if (!part) continue;
-    return [
-      { concept: { is: 'part', part: part.id as PartId }, languages: [part.language] },
-      {
-        concept: { is: 'dimension', dimension: dimension.id as DimensionId },
-        languages: [dimension.language],
-      },
-    ];
+    if (part) return compound(part.id, dimension.id, part.language);
   }
   return null;
 }

@@ -17,7 +17,7 @@ export interface CellDate {
 }
 
 const ABOUT =
-  /^(?:[~≈]|(?:c|ca|circa|approx|about|around|env|environ|etwa|ungefähr|vers|hacia|aprox|rond|verso)(?![\p{L}])\.?)\s*(?=\d)/iu;
+  /^(?:[~≈]|(?:c|ca|circa|approx|about|around|env|environ|etwa|ungefähr|vers|hacia|aprox|rond|verso|w\/?c|week (?:of|commencing|van)|woche (?:vom|ab)|semaine du|sem\. du|semana del|settimana del)(?![\p{L}])\.?)\s*(?=\d)/iu;
 const WEEKDAY =
   /^(?:mon|tue|wed|thu|fri|sat|sun|mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim|lu|ma|me|je|ve|mie|jue|vie|sab|dom|gio|wo|vr|za|zo)[a-z]*\.?,?\s+(?=\d)/i;
 

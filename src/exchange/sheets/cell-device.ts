@@ -8,6 +8,7 @@ import {
   type DeviceSide,
   FOOTWEAR,
   joinSides,
+  MENDED,
   QUALIFIERS,
   SAME_DAYS,
   type SpokenDevice,
@@ -32,27 +33,36 @@ const NONE = spokenWords('none');
 /** The devices a cell names: 'L solid AFO + R insole' is two, 'bilat hinged AFOs' one on both sides. */
 export const cellDevices = remembered((cell): readonly SpokenDevice[] => devicesOf(cell));
 
+interface PassedOver {
+  readonly said: string;
+  /** Null for words and days that nobody reads. */
+  readonly is: 'footwear' | 'work on a device that is worn' | null;
+}
+
 /**
  * The pieces of a cell that none of its devices is made of: footwear, 'KAFO?' beside another, 'plaster x2', and days that
  * are of none.
  */
-export function passedOver(cell: string): { readonly said: string; readonly footwear: boolean }[] {
+export function passedOver(cell: string): PassedOver[] {
   const { text, days } = daysMarked(withJoinedNames(cell));
   const found = cellDevices(cell);
   const pieces = piecesOf(text, days).flatMap((piece) => {
     const { word, said, side, state } = spoken(piece.text, days);
-    const footwear = FOOTWEAR.has(word);
     const name = foldText(said);
+    const work = isMended(name) ? ('work on a device that is worn' as const) : null;
+    const is = FOOTWEAR.has(word) ? ('footwear' as const) : work;
     const taken =
       found.some((d) => foldText(d.said).includes(name)) ||
       (word === '' && (side !== null || state !== null || daysAt(piece.text, days).length > 0));
     const idle = name === '' || STOCK.has(name) || NONE.has(name.split(' ')[0]);
-    return footwear || !(taken || idle) ? [{ said, footwear }] : [];
+    return is !== null || !(taken || idle) ? [{ said, is }] : [];
   });
   const used = new Set(found.flatMap(({ cast, fitted }) => [cast, fitted]));
   const unused = days.filter(({ written }) => !used.has(written));
-  return [...pieces, ...unused.map(({ written }) => ({ said: written, footwear: false }))];
+  return [...pieces, ...unused.map(({ written }) => ({ said: written, is: null }))];
 }
+
+const isMended = (name: string): boolean => name.split(' ').some((word) => MENDED.has(word));
 
 interface Piece {
   readonly text: string;
@@ -102,23 +112,24 @@ function devicesOf(cell: string): SpokenDevice[] {
   const { text, days } = daysMarked(withJoinedNames(cell));
   if (days.length === 0 && NONE.has(foldText(text).split(' ')[0])) return [];
   const whole = spoken(text, days);
-  const once = (['cast', 'fitted'] as const).every((is) => days.filter((day) => day.is === is).length < 2);
-  const again =
-    (days.length > 0 && whole.state !== null) ||
-    (days.length > 1 &&
-      foldText(text)
-        .split(' ')
-        .some((word) => AGAIN.has(word)));
   const pieces = piecesOf(text, days);
-  if (whole.family !== null && once && !again && !namesSeveral(pieces, days)) return [whole];
-  if (FOOTWEAR.has(whole.word)) return [];
-  if (pieces.length < 2) return [whole];
+  if (whole.family !== null && saysOnce(whole, text, days) && !namesSeveral(pieces, days)) return [whole];
+  if (pieces.length < 2) return FOOTWEAR.has(whole.word) || isMended(foldText(whole.said)) ? [] : [whole];
   const inverted = kindBehind(pieces, days);
   if (inverted !== null) return [inverted];
   const merged = inOneCell(pieces, days);
   const told =
     merged.some((d) => d.family !== null) || (merged.length > 0 && NONE.has(foldText(text).split(' ')[0]));
-  return told ? merged : [whole];
+  return told || pieces.every((piece) => namesNone(piece, days)) ? merged : [whole];
+}
+
+/** Neither a second day of a kind nor a word for one more of the same. */
+function saysOnce({ state }: SpokenDevice, text: string, days: readonly SaidDay[]): boolean {
+  const once = (['cast', 'fitted'] as const).every((is) => days.filter((day) => day.is === is).length < 2);
+  const words = foldText(text).split(' ');
+  const again =
+    (days.length > 0 && state !== null) || (days.length > 1 && words.some((word) => AGAIN.has(word)));
+  return once && !again;
 }
 
 /** 'AFO' and 'hinged AFOs' can be one device, 'AFO' and 'night splint' not: they have no word in common. */
@@ -185,7 +196,8 @@ type Joined = SpokenDevice & Pick<Piece, 'joined'>;
 function namesNone({ text }: Piece, days: readonly SaidDay[]): boolean {
   const asked = /\?\s*$/.test(text) && daysAt(text, days).length === 0;
   const { word } = spoken(text, days);
-  return NONE.has(foldText(text).split(' ')[0]) || FOOTWEAR.has(word) || (asked && word !== '');
+  const name = foldText(withoutDays(text));
+  return NONE.has(name.split(' ')[0]) || isMended(name) || FOOTWEAR.has(word) || (asked && word !== '');
 }
 
 /** A device with its own days, or with those of the one before where it says that they are the same. */

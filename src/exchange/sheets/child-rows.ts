@@ -50,8 +50,8 @@ export class ChildRows {
       this.gathered.set(person.id, child);
       const set: SetCell = (name, value, column) => {
         const before = child.cells[name];
-        if (before) return otherwise(taken, row, child.cells, name, value, column);
-        if (value === '') return;
+        if (before) otherwise(taken, row, child.cells, name, value, column);
+        if (before || value === '') return;
         child.cells[name] = value;
         if (column) child.places[name] = { column: column.heading, given: cellOf(row, column) };
       };
@@ -231,7 +231,10 @@ function otherwise(
 ): void {
   const before = cells[name];
   if (value === '' || column === null || before === value || value === 'unknown') return;
-  if (TEXTS.some((text) => text === name)) return joinExtra(cells, column.heading, value);
+  if (TEXTS.some((text) => text === name)) {
+    joinExtra(cells, column.heading, value);
+    return;
+  }
   if (name === 'id' || (name === 'name' && nameKey(before) === nameKey(value))) return;
   const why = `differs from ${before}, read before for this child; the first is kept`;
   taken.refuse(row, column, why, 'the same in every line of a child', name === 'name' ? value : undefined);

@@ -61,13 +61,16 @@ function unitAlone(column: ValueColumn, taken: TakenTable): ChosenUnit | null | 
   const possible = shares
     .filter((s) => s.share >= 0.8 && s.share >= shares[0].share - 0.1)
     .map((s) => s.unit);
-  if (possible.length === 1) {
-    taken.tell(
-      `"${column.heading}" says no unit; only ${possible[0]} fits its ${column.cells === 1 ? 'value' : `${column.cells} values`}, so it was read in ${possible[0]}.`,
-    );
-    return possible[0];
-  }
+  // Inches beside centimetres are likelier another measure than another unit: what the other columns have is seen first.
+  if (possible.length === 1 && possible[0] !== 'inch') return onlyUnit(column, possible[0], taken);
   return possible.length > 0 ? possible : shares.filter((s) => s.share > 0.3).map((s) => s.unit);
+}
+
+function onlyUnit({ heading, cells }: ValueColumn, unit: Unit, taken: TakenTable): Unit {
+  taken.tell(
+    `"${heading}" says no unit; only ${unit} fits its ${cells === 1 ? 'value' : `${cells} values`}, so it was read in ${unit}.`,
+  );
+  return unit;
 }
 
 /** The heading's unit, unless the values can only be another: then the clinic says which. */
@@ -90,6 +93,7 @@ function headingOrValues(
   }) as Unit | null;
 }
 
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one column after another, by what is known of it and of those beside it
 function settleOpen(
   open: readonly { column: ValueColumn; possible: Unit[] }[],
   chosen: Map<string, ChosenUnit>,
@@ -97,6 +101,7 @@ function settleOpen(
   taken: TakenTable,
   fallback: Unit | null,
 ): void {
+  const alone: [string, Unit][] = [];
   for (const { column, possible } of open) {
     const kin = columns.filter(
       (c) => measures[c.measure].unit === measures[column.measure].unit && chosen.has(c.key),
@@ -115,16 +120,21 @@ function settleOpen(
       taken.tell(`"${column.heading}" says no unit; it was read in ${settled}, as the columns beside it.`);
       continue;
     }
+    if (possible.length === 1 && kin.length === 0) {
+      alone.push([column.key, onlyUnit(column, possible[0], taken)]);
+      continue;
+    }
     const answer = taken.ask({
       id: `unit:${foldText(column.heading)}:${column.measure}`,
       asks: `In which unit is "${column.heading}" (${measures[column.measure].label.toLowerCase()})?`,
       examples: column.values.slice(0, 4).map((v) => String(v.value)),
       cells: column.cells,
       suggested: null,
-      choices: choices(possible.length > 0 ? possible : unitsOf(column.measure)),
+      choices: choices([...(possible.length > 0 ? possible : unitsOf(column.measure)), 'leave']),
     });
-    if (answer) chosen.set(column.key, answer as Unit);
+    if (answer && answer !== 'leave') chosen.set(column.key, answer as Unit);
   }
+  for (const [key, unit] of alone) chosen.set(key, unit);
 }
 
 /** 178 and 17,8 under one heading: mixed once somebody agrees, where each value can be in one unit only; undefined for any other column. */

@@ -64,16 +64,12 @@ export function readingsIn(
     const date = dateFor(column);
     if (date === null) return undated(taken, row, column);
     const push = (text: string, sides: RawReading['sides']) => {
-      taken.left.mark(row, column);
+      markSize(taken, row, column, text);
       if (saysNothing(text) || saysNotMeasured(text)) return;
       const read = cellSize(text);
       const size = read && (unsure || doubted.has(measure)) ? { ...read, doubt: true } : read;
       if (size === null) taken.refuse(row, column, 'is not a size', ACCEPTED, text);
-      else {
-        // Told with the doubts, once the units are chosen.
-        if (size.doubt) taken.left.tell(row, column, text);
-        out.push({ row, person, date, column, measure, sides, size, given: text, unitBeside });
-      }
+      else out.push({ row, person, date, column, measure, sides, size, given: text, unitBeside });
     };
     if (!measures[measure].sided) return push(cell, NONE);
     const own = cellSide(cell);
@@ -137,15 +133,25 @@ export function readingsIn(
   return out;
 }
 
+/** A size with a doubt is told in its own words once its unit is chosen. */
+function markSize({ left }: TakenTable, row: GridRow, column: Column, text: string): void {
+  left.mark(row, column);
+  if (cellSize(text)?.doubt) left.tell(row, column, text);
+}
+
 /** A size without a day, refused where no question about the day waits. */
 function undated(taken: TakenTable, row: GridRow, column: Column): void {
   const visits = fieldColumns(taken.columns, 'visit.date');
   const days = deviceDayColumns(taken.columns, column);
   const empty = (days.length > 0 ? days : visits).find((c) => cellOf(row, c) === '');
   const waits = taken.desk.asker.waitsForDay(taken.table.file);
-  // The day is asked for, or was refused, and with it the size.
-  if (empty || waits || [...days, ...visits].some((c) => taken.left.has(row, c)))
+  // The day was refused, and with it the size.
+  if ([...days, ...visits].some((c) => taken.left.has(row, c))) {
+    taken.left.settle(row, [column], 'refused');
     taken.left.mark(row, column);
+    return;
+  }
+  if (empty || waits) taken.left.mark(row, column);
   if (empty) taken.refuse(row, empty, 'is missing', 'the date of measuring');
   else if (visits.length === 0 && !waits)
     taken.refuse(row, column, 'has no date of measuring', 'a column with the date of the visit');

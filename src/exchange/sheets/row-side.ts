@@ -19,7 +19,8 @@ export function sideOfRow(
 ): ColumnSide | null {
   const beside = isPair ? null : sideBeside(taken, row);
   if (beside !== null) return beside;
-  const worn = isPair || isOneOfTwo(taken, column) ? null : sideOfDevices(taken, row);
+  const worn =
+    isPair || measure === 'head_diagonal' || isOneOfTwo(taken, column) ? null : sideOfDevices(taken, row);
   if (worn !== null) return worn;
   const name = column.heading || `column ${column.index + 1}`;
   const said = fieldColumns(taken.columns, 'side')[0];
@@ -32,11 +33,14 @@ export function sideOfRow(
     );
     return null;
   }
+  const size = measures[measure].label.toLowerCase();
+  const single =
+    measure === 'head_diagonal'
+      ? `"${name}" is one of the two diagonals of a head. From which side of the forehead does it run?`
+      : `"${name}" (${size}) says no side. Which side is it?`;
   const answer = taken.ask({
     id: `side-of:${foldText(name)}${isPair ? ':two' : ''}`,
-    asks: isPair
-      ? `"${name}" holds two sizes a cell. Which side comes first?`
-      : `"${name}" (${measures[measure].label.toLowerCase()}) says no side. Which side is it?`,
+    asks: isPair ? `"${name}" holds two sizes a cell. Which side comes first?` : single,
     examples: [cell],
     suggested: null,
     at: [row, column],

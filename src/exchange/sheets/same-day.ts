@@ -32,8 +32,9 @@ export function sameDayTwice(
   const day = dayOf(table, taken);
   const byDay = new Map<string, number[]>();
   for (const { index, meaning } of taken) {
-    if (meaning.kind !== 'reading') continue;
-    const key = `${uniqueKey(meaning)} ${day(index)}`;
+    const one = uniqueKey(meaning);
+    if (meaning.kind !== 'reading' || one === null) continue;
+    const key = `${one} ${day(index)}`;
     byDay.set(key, [...(byDay.get(key) ?? []), index]);
   }
   const [visit, ...others] = taken.filter(({ meaning }) => isField(meaning, 'visit.date'));

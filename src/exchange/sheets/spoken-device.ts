@@ -97,6 +97,9 @@ export const DENIES: ReadonlySet<string> = spokenWords('denied');
 /** Words that are a side alone ('AFO sin'), and 'the', 'of', 'without' between others. */
 const EITHER = new Set(['de', 'des', 'der', 'sin', 'd', 'i', 'e', 'le']);
 
+/** 'Repair GRAFO strap', 'KAFO L lengthened': work on a device that is worn, and no new one. */
+export const MENDED: ReadonlySet<string> = spokenWords('mended');
+
 /** Beside the days of one more of the same device: 'puis refait', 'second scan'. */
 export const AGAIN: ReadonlySet<string> = spokenWords('again');
 /** On the days of the one before: 'night splints same time'. */

@@ -5,6 +5,9 @@ const REPEATABLE = new Set(['visit.date', 'child.contact', 'child.conditions', '
 
 /** What a row can have only one of, the `which`th device's apart; null for what it can have several of. */
 export function uniqueKey(meaning: Meaning, which = 1): string | null {
+  // A head has two diagonals; which is which is asked of each.
+  if (meaning.kind === 'reading' && meaning.measure === 'head_diagonal' && meaning.side === 'row')
+    return null;
   if (meaning.kind === 'reading')
     return ['reading', meaning.measure, meaning.side, meaning.at ?? ''].join(' ').trim();
   if (meaning.kind !== 'field') return null;

@@ -3,7 +3,7 @@ import { foldText } from '../../headings/fold-words.js';
 import { wordSet } from '../../headings/phrase-table.js';
 import type { FieldId } from '../../headings/vocabulary.js';
 import { cellDate, dateAtAge, saidAge } from '../cell-date.js';
-import { MONTH_YEAR } from '../cell-device-dates.js';
+import { daysMarked, MONTH_YEAR, withoutDays } from '../cell-device-dates.js';
 import { noWords, wordIn, yesWords } from '../cell-words.js';
 import { aboutDays, dateOf, sharedOrder } from '../choose-dates.js';
 import { type Column, cellOf } from '../column.js';
@@ -40,7 +40,7 @@ export function dateIn(
     taken.tell(`ages under "${said.column.heading}" are read as days from the birth date.`);
     return { date: dateAtAge(person.birthDate, age), column: said.column };
   }
-  const date = dateOf(said.text, taken.orders.get(said.column.index), taken.desk.today);
+  const date = dateOf(dayAlone(said.text), taken.orders.get(said.column.index), taken.desk.today);
   if (date === null) return null;
   if ('why' in date) {
     if (field === 'device.fitted_date' && wordIn(said.text, 'deviceStates')) return null;
@@ -50,6 +50,12 @@ export function dateIn(
   if (date.date > taken.desk.today && field === 'device.fitted_date') return null;
   if (date.about) taken.tell(aboutDays(said.column));
   return { date: date.date, column: said.column };
+}
+
+/** 'Scan 14/10/2025' under casts: the day, where a word of its stage is all that stands beside it. */
+function dayAlone(cell: string): string {
+  const { text, days } = daysMarked(cell);
+  return days.length === 1 && withoutDays(text) === '' ? days[0].written : cell;
 }
 
 /** A day a device's own cell gives, in the order of the sheet's other dates. */

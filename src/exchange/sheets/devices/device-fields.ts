@@ -89,10 +89,9 @@ function fillState(
   const plate = slot(taken, row, 'device.footplate', family, side, named);
   if (plate) {
     const kind = footplateNamed(foldText(plate.text));
-    if (kind) made.cells.footplate = kind;
     // 'Full, with a toe raise': the words stay with the device.
-    if (kind && foldText(plate.text).includes(' ')) made.cells[`extra:${plate.column.heading}`] = plate.text;
-    if (!kind) taken.refuse(row, plate.column, 'is no footplate doorpost knows', 'full, behind-toes or none');
+    if (kind) Object.assign(made.cells, { footplate: kind, [`extra:${plate.column.heading}`]: plate.text });
+    else taken.refuse(row, plate.column, 'is no footplate doorpost knows', 'full, behind-toes or none');
   }
   const before = slot(taken, row, 'device.replaces', family, side, named);
   if (before) made.cells.replaces = before.text;

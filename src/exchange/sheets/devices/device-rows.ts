@@ -1,6 +1,7 @@
 import { addDaysIso, type IsoDate } from '../../../records/dates.js';
 import { contentId } from '../../csv/content-id.js';
 import { isField } from '../../headings/meaning.js';
+import type { FieldId } from '../../headings/vocabulary.js';
 import type { MadeRow } from '../canonical.js';
 import { cellDevices, sameDevice } from '../cell-device.js';
 import { stageSaid } from '../cell-device-dates.js';
@@ -78,8 +79,11 @@ export class DeviceRows {
   private one(mention: Mention, { device, family, column }: Found, side: string): MadeRow | null {
     const { taken, register } = this;
     const { row, person, visit } = mention;
-    const cast = dateIn(taken, row, 'device.cast_date', family, side, mention, column);
-    const given = dateIn(taken, row, 'device.fitted_date', family, side, mention, column);
+    // Of several devices in a cell one with days of its own has those, and the columns' are the others'.
+    const own = (device.cast ?? device.fitted) !== null && cellDevices(cellOf(row, column)).length > 1;
+    const day = (field: FieldId) => (own ? null : dateIn(taken, row, field, family, side, mention, column));
+    const cast = day('device.cast_date');
+    const given = day('device.fitted_date');
     // A fitting that cannot be read is told, and the device with its cast stands.
     if (cast === 'unread' || (given === 'unread' && cast === null)) return null;
     const fitted = (given === 'unread' ? null : given) ?? dateSaid(taken, column, device.fitted);

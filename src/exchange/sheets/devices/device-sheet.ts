@@ -56,7 +56,7 @@ function ownDays({ columns }: TakenTable, named: Column): ReadonlySet<Column> {
     ({ meaning }) => meaning?.kind === 'field' && /^device\.(?:cast|fitted|end)_date$/.test(meaning.field),
   );
   const own = days.filter(({ heading }) => sameDevice(foldText(named.heading), foldText(heading)));
-  const found = new Set(days.some((c) => !own.includes(c) && familyIn(c) !== null) ? own : []);
+  const found = new Set(days.length > own.length ? own : []);
   daysUnder.set(named, found);
   return found;
 }

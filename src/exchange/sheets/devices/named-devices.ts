@@ -100,9 +100,14 @@ function underDevices(
   text: string,
 ): readonly SpokenDevice[] {
   const headed = (column.meaning as Field).side;
-  for (const { said, footwear } of passedOver(text))
-    if (footwear) taken.tell(`"${said}" under "${column.heading}" is footwear: no device is made of it.`);
-    else taken.left.add(row, column, 'words', said);
+  for (const { said, is } of passedOver(text)) {
+    if (is === null) taken.left.add(row, column, 'words', said);
+    else {
+      taken.left.mark(row, column);
+      taken.left.tell(row, column, said);
+      taken.tell(`"${said}" under "${column.heading}" is ${is}: no device is made of it.`);
+    }
+  }
   return devicesUnder([column, ...taken.columns.filter(isDatedDevice)], text).map((device) => ({
     ...device,
     side: device.side ?? headed ?? sideColumn(taken, row, column) ?? sideOfDates(taken, row, device.family),

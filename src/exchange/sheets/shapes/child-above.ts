@@ -1,6 +1,6 @@
 import { foldText } from '../../headings/fold-words.js';
 import { fieldHeaded, headingStrength } from '../../headings/heading-meaning.js';
-import { isDay } from '../cell-date.js';
+import { birthYear, isDay } from '../cell-date.js';
 import { sexWords } from '../cell-words.js';
 import type { GridRow, SheetTable } from '../grid.js';
 
@@ -146,21 +146,34 @@ function saidBeside(cells: readonly string[], at: number): Said[] {
   ];
 }
 
-/** 'K-014 Milo Farr, DOB 03/05/2019', 'Farr, Milo *03.05.2019': a number, a name and a birth date with no label for the first two. */
+/** A day or a year among other words, and what stands before and after it. */
+const AROUND_BIRTH =
+  /^([^:=]{3,80}?)\s*((?<!\d)(?:(?:19|20)\d\d|\d{1,4}\D{1,12}\d{1,4}(?:\D{1,3}\d{2,4})?))\)?(?:(?:\s{2,}|\s*[,;–-]\s*)(\p{L}.{1,80}))?$/u;
+/** 'b 2012', '*03.05.2019', 'g. 3.5.19', 'n. 2012': short for born. */
+const BORN = /^[*bgn]$/i;
+
+/**
+ * 'K-014 Milo Farr, DOB 03/05/2019', 'Farr, Milo *03.05.2019, Diparese': a number, a name, a birth date and a diagnosis, of
+ * which the birth date alone has a label.
+ */
 function personIn(cell: string): Said[] {
-  const match =
-    /^([^:=]{3,60}?)[\s,;(–-]+(\*|\p{L}[\p{L}. ]{0,20}?)[:.]?\s*(\d{1,4}\D{1,12}\d{1,4}(?:\D{1,3}\d{2,4})?)\)?$/u.exec(
-      cell.trim(),
-    );
-  if (match === null) return [];
-  const [, who, label, birth] = match;
-  if ((label !== '*' && fieldOf(label) !== 'child.birth_date') || !fits('child.birth_date', birth)) return [];
+  const [, before, birth, diagnosis = ''] = AROUND_BIRTH.exec(cell.trim()) ?? [];
+  if (before === undefined || !fits('child.birth_date', birth)) return [];
+  const words = [...before.replace(/[:.]$/, '').matchAll(/\*|[\p{L}.]+/gu)];
+  const labels = [1, 2, 3].flatMap((n) => {
+    const at = words.at(-n)?.index;
+    return at === undefined || at === 0 ? [] : [{ at, label: before.slice(at).replace(/[:.]$/, '').trim() }];
+  });
+  const said = labels.find(({ label }) => BORN.test(label) || fieldOf(label) === 'child.birth_date');
+  if (said === undefined) return [];
+  const who = before.slice(0, said.at).replace(/[\s,;(–-]+$/, '');
   const number = /^(?=\S*\d)\S+/.exec(who)?.[0] ?? '';
   const name = who.slice(number.length).replace(/^[\s,;–-]+/, '');
   return [
     { field: 'child.id', heading: 'ID', value: number },
     { field: 'child.name', heading: 'Name', value: name },
-    { field: 'child.birth_date', heading: label === '*' ? 'DOB' : label, value: birth },
+    { field: 'child.birth_date', heading: BORN.test(said.label) ? 'DOB' : said.label, value: birth },
+    { field: 'child.conditions', heading: 'Diagnosis', value: diagnosis },
   ].filter(({ field, value }) => value !== '' && fits(field, value));
 }
 
@@ -175,7 +188,7 @@ function withRest(field: string, value: string, cells: readonly string[], at: nu
 
 const fits = (field: string, value: string): boolean =>
   field === 'child.birth_date' || field.endsWith('_date')
-    ? isDay(value)
+    ? isDay(value) || (field === 'child.birth_date' && birthYear(value) !== null)
     : field === 'child.id' || /\p{L}/u.test(value);
 
 /** Two to four words of letters that no heading has: not 'Sheet1', 'Measurements', 'Clinic 2025'. */
