@@ -80,8 +80,9 @@ export function chooseDates(
   const own = ordersIn(dated.map(({ evidence }) => evidence));
   const shared = own.length > 0 ? own : beside;
   const orders = new Map<number, ColumnOrder>();
+  const asked: { id?: string } = {};
   for (const { of, evidence } of dated) {
-    const order = given ?? orderOf(of, evidence, shared, table, asker, notices);
+    const order = given ?? orderOf(of, evidence, shared, table, asker, notices, asked);
     for (const column of of.columns) orders.set(column.index, order);
     if (order === 'mdy' && evidence.monthFirst > 0)
       notices.push(`${table.file}: dates under "${of.name}" are read month first.`);
@@ -96,6 +97,7 @@ function orderOf(
   table: SheetTable,
   asker: Asker,
   notices: string[],
+  asked: { id?: string },
 ): ColumnOrder {
   const { dayFirst, monthFirst, open } = evidence;
   if (dayFirst > 0 && monthFirst > 0)
@@ -114,15 +116,21 @@ function orderOf(
   }
   // No country whose headings are in the five other languages writes the month first.
   if (!sheetLanguages(table).includes('en')) return 'dmy';
-  const answer = asker.ask(question(table, name, evidence));
+  // One answer is enough for the columns of a table, unless the clinic has told them apart.
+  const own = questionOf(name);
+  const id = asker.known(own, table.file) === null ? (asked.id ?? own) : own;
+  asked.id ??= id;
+  const answer = asker.ask({ ...question(table, name, evidence), id });
   return answer === 'dmy' || answer === 'mdy' ? answer : { why: WAITS_FOR_ORDER };
 }
 
+const questionOf = (name: string): string => `dates:${foldText(name)}`;
+
 function question(table: SheetTable, name: string, { open, examples }: Evidence) {
   return {
-    id: `dates:${foldText(name)}`,
+    id: questionOf(name),
     file: table.file,
-    asks: `Dates under "${name}" can be read two ways: does the day or the month come first?`,
+    asks: `Dates such as those under "${name}" can be read two ways: does the day or the month come first?`,
     examples,
     cells: open,
     suggested: null,

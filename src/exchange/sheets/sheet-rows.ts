@@ -86,7 +86,7 @@ function reckonedFromAge(taken: TakenTable): boolean {
 
 function peopleOf(taken: TakenTable, people: People, withBirth: boolean): PersonRow[] {
   const { table, columns, orders } = taken;
-  const { refused, today } = taken.desk;
+  const { today } = taken.desk;
   const birthColumn = fieldColumns(columns, 'child.birth_date')[0];
   const hasWho = ['child.id', 'child.name', 'child.first_name', 'child.last_name'].some(
     (f) => fieldColumns(columns, f as FieldId).length > 0,
@@ -109,12 +109,13 @@ function peopleOf(taken: TakenTable, people: People, withBirth: boolean): Person
     }
     let birth: IsoDate | null = null;
     let toDays = 0;
-    const before = refused.length;
+    let told = false;
     const year = birthYear(birthText);
     if (birthColumn !== undefined && year !== null) {
       if (birthYearsAsked(taken, birthColumn)) birth = isoDate(dayNumber(`${year}-07-01`));
     } else if (birthColumn !== undefined && birthText !== '') {
       const date = dateOf(birthText, orders.get(birthColumn.index), today);
+      told = date !== null && ('why' in date || date.date > today);
       if (date && 'why' in date)
         taken.refuse(row, birthColumn, date.why, 'a birth date such as 2018-03-14 or 14.03.2018');
       else if (date && date.date > today) taken.refuse(row, birthColumn, IN_FUTURE, 'a date up to today');
@@ -139,7 +140,7 @@ function peopleOf(taken: TakenTable, people: People, withBirth: boolean): Person
     const several = found === null && people.find(id, name, birth, toDays) === 'several';
     const unknown = withBirth ? 'has no birth date that can be read' : 'is no child with a birth date';
     const why = several ? 'is the name of several children; a number or a birth date says which' : unknown;
-    return { row, person: found, why: found === null && refused.length > before ? '' : why };
+    return { row, person: found, why: found === null && told ? '' : why };
   });
 }
 
