@@ -24,7 +24,7 @@ export function keepOthers(
     const isOneOfSeveral = (count.get(person.id) ?? 0) > 1;
     const [reading, device] = isOneOfSeveral ? [readings.firstOfRow.get(row.row), devices.get(row)] : [];
     for (const [column, text] of filled(kept, row)) {
-      if (!isSaidElsewhere(column)) taken.left.keep(row, column, text);
+      if (!isSaidElsewhere(column, text, taken)) taken.left.keep(row, column, text);
       const heading = columnName(column).replace(/^extra:/, '');
       if (!keptWithRow(reading, device, heading, text)) children.keep(person.id, heading, text);
     }
@@ -34,9 +34,9 @@ export function keepOthers(
 const filled = (columns: readonly Column[], row: GridRow): (readonly [Column, string])[] =>
   columns.map((column) => [column, cellOf(row, column)] as const).filter(([, text]) => text !== '');
 
-/** A question waits for it; an age beside a day; a shoe size that is accounted for among the readings. */
-const isSaidElsewhere = ({ meaning }: Column): boolean =>
-  meaning === null || isField(meaning, 'visit.age') || isField(meaning, 'shoe.size');
+/** A question waits for it, or devices were made of it; an age beside a day; a shoe size that is accounted for among the readings. */
+const isSaidElsewhere = ({ meaning }: Column, text: string, { heard }: TakenTable): boolean =>
+  meaning === null || heard.has(text) || isField(meaning, 'visit.age') || isField(meaning, 'shoe.size');
 
 const isKept = (c: Column, taken: TakenTable): boolean =>
   c.meaning === null || c.meaning.kind === 'keep' || c.meaning.kind === 'remark' || unread(c, taken);

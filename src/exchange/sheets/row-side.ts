@@ -1,6 +1,7 @@
 import { type MeasureId, measures } from '../../records/measure.js';
 import { foldText } from '../headings/fold-words.js';
 import type { ColumnSide } from '../headings/meaning.js';
+import { choices } from './answer-choices.js';
 import { cellDevices } from './cell-device.js';
 import { saysNothing, sideIn } from './cell-words.js';
 import { type Column, cellOf } from './column.js';
@@ -44,6 +45,7 @@ export function sideOfRow(
     examples: [cell],
     suggested: null,
     at: [row, column],
+    ...(measure === 'head_diagonal' && { choices: choices(['left', 'right', 'leave']) }),
   });
   return answer === null || answer === 'leave' ? null : (answer as ColumnSide);
 }

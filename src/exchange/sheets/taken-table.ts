@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import type { IsoDate } from '../../records/dates.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import type { RefusedRow } from '../refused-row.js';
@@ -27,6 +28,8 @@ type AskedHere = Omit<Asked, 'file' | 'cells' | 'choices'> &
 /** A table with its columns taken and their dates ordered. */
 export class TakenTable {
   readonly left = new LeftOver();
+  /** Remarks that devices were made of, by their words. */
+  readonly heard = new Set<string>();
   /** Its children's birth dates are reckoned from their ages, which then date nothing. */
   reckoned = false;
   constructor(
@@ -45,7 +48,10 @@ export class TakenTable {
       this.left.mark(row, column);
       this.left.tell(row, column, given ?? cellOf(row, column));
     }
-    if (why !== WAITS_FOR_ORDER) this.desk.refused.push(this.placed(row, column, why, accepted, given));
+    if (why === WAITS_FOR_ORDER) return;
+    const refused = this.placed(row, column, why, accepted, given);
+    // Of a pair both sides are refused for the same.
+    if (!isDeepStrictEqual(this.desk.refused.at(-1), refused)) this.desk.refused.push(refused);
   }
 
   /** A reading that is taken, for less. */

@@ -37,7 +37,7 @@ export class DeviceRows {
   /** The devices a row names, with their dates. Returns the first one made, for what else the row says. */
   add(mention: Mention): MadeRow | null {
     let first: MadeRow | null = null;
-    const { left, desk, columns } = this.taken;
+    const { left, desk, columns, heard } = this.taken;
     const { unanswered } = desk.asker;
     const named = devicesIn(this.taken, mention);
     if (named.length === 0) {
@@ -49,6 +49,7 @@ export class DeviceRows {
         const before = desk.asker.unanswered;
         const made = this.one(mention, found, side);
         if (made !== null) left.mark(mention.row, found.column);
+        if (made !== null && !isOfDevices(found.column)) heard.add(cellOf(mention.row, found.column));
         else if (desk.asker.unanswered > before) markDaysOf(this.taken, mention.row, found.column);
         first = made ?? first;
       }

@@ -16,6 +16,7 @@ import type { TakenTable } from '../taken-table.js';
 import { fileTitle } from '../title-measure.js';
 import type { Mention } from './device-register.js';
 import { markDaysOf, ofDevice } from './device-sheet.js';
+import { remarkedDevices } from './remarked-devices.js';
 
 const HIGH = /\d\s*(?:mm|cm|in|inch|inches|")(?!\p{L})/iu;
 /** 'as before': the device goes on, and this line says nothing new of it. */
@@ -35,26 +36,39 @@ export interface Found {
 /** The devices of a row, by the columns that name them. */
 export function devicesIn(
   taken: TakenTable,
-  { row, conditionSide, visit }: Pick<Mention, 'row' | 'conditionSide' | 'visit'>,
+  mention: Pick<Mention, 'row' | 'conditionSide' | 'visit'>,
 ): Found[] {
-  const { columns } = taken;
-  const named = columns.some((c) => c.meaning?.kind === 'device' || isField(c.meaning, 'device.family'));
+  const { row, conditionSide } = mention;
   const found: Found[] = [];
-  for (const column of columns) {
+  for (const column of taken.columns) {
     const text = cellOf(row, column);
     if (text === '' || saysNothing(text)) continue;
     if (sameWords.has(foldText(text))) {
       taken.left.mark(row, column);
       continue;
     }
-    const { meaning } = column;
-    let said: readonly SpokenDevice[] = [];
-    if (meaning?.kind === 'device') said = underDevice(taken, row, column, meaning, text, visit);
-    else if (isField(meaning, 'device.family')) said = underDevices(taken, row, column, text);
-    else if (!named) said = byHeading(taken, row, column, text, found);
-    for (const device of said) found.push(...settled(taken, row, column, device, conditionSide));
+    for (const device of saidIn(taken, mention, column, text, found))
+      found.push(...settled(taken, row, column, device, conditionSide));
   }
   return found;
+}
+
+/** The devices one cell of a row speaks of, by what its column holds. */
+function saidIn(
+  taken: TakenTable,
+  { row, visit }: Pick<Mention, 'row' | 'visit'>,
+  column: Column,
+  text: string,
+  before: readonly Found[],
+): readonly SpokenDevice[] {
+  const { meaning } = column;
+  if (meaning?.kind === 'device') return underDevice(taken, row, column, meaning, text, visit);
+  if (isField(meaning, 'device.family')) return underDevices(taken, row, column, text);
+  if (meaning?.kind === 'remark' || meaning?.kind === 'keep') return remarkedDevices(taken, row, column);
+  const named = taken.columns.some(
+    (c) => c.meaning?.kind === 'device' || isField(c.meaning, 'device.family'),
+  );
+  return named ? [] : byHeading(taken, row, column, text, before);
 }
 
 /** Days under a heading with a device of its own, 'Harness on' beside 'Brace', that none of the row's named devices is of. */

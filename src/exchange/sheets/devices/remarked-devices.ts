@@ -1,0 +1,34 @@
+import { foldText } from '../../headings/fold-words.js';
+import { cellDevices, takesBack } from '../cell-device.js';
+import { type Column, cellOf } from '../column.js';
+import type { GridRow } from '../grid.js';
+import { hasNameWord, type SpokenDevice } from '../spoken-device.js';
+import type { TakenTable } from '../taken-table.js';
+
+/** Devices that remarks name, 'SMOs both, fitted 06/04/26', once the clinic agrees: they are words of a visit first. */
+export function remarkedDevices(taken: TakenTable, row: GridRow, column: Column): readonly SpokenDevice[] {
+  const text = cellOf(row, column);
+  const kind = column.meaning?.kind;
+  if ((kind !== 'remark' && kind !== 'keep') || !hasNameWord(text)) return [];
+  const named = text
+    .split(/[.;]\s+(?=\p{Lu})/u)
+    .flatMap((sentence) => cellDevices(sentence).filter(saysWhich));
+  if (named.length === 0) return [];
+  const answer = taken.ask({
+    id: `remarks:${foldText(column.heading)}`,
+    asks: `"${column.heading}" names devices, such as "${text.slice(0, 60)}". Shall they be taken?`,
+    examples: [text],
+    suggested: null,
+    at: [row, column],
+  });
+  return answer === 'yes' ? named : [];
+}
+
+/** A known device with its side, its number or its day: not one that is only spoken of. */
+const saysWhich = ({ family, word, side, plural, cast, fitted, state, said }: SpokenDevice): boolean =>
+  family !== null &&
+  // 'op 30/3/26' is an operation.
+  word.length > 2 &&
+  state === null &&
+  !takesBack(said) &&
+  (plural || (side ?? cast ?? fitted) !== null);
