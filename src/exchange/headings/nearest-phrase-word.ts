@@ -15,11 +15,12 @@ export function nearestPhraseWord(word: string): string | null {
   return (word.length > 4 ? nearestWord(word, known) : null) ?? shortened(word, known);
 }
 
-/** 'aangem.', 'abform.': the start of words that all stand for the same. */
+/** 'aangem.', 'abform.', 'polp.': the start of words that all can stand for the same. */
 function shortened(word: string, known: readonly string[]): string | null {
   const whole = known.filter((phrase) => phrase.startsWith(word));
-  const senses = new Set(
-    whole.map((phrase) => JSON.stringify((phraseTable.get(phrase) ?? []).map(({ concept }) => concept))),
+  const [first, ...others] = whole.map((phrase) =>
+    (phraseTable.get(phrase) ?? []).map(({ concept }) => JSON.stringify(concept)),
   );
-  return senses.size === 1 ? whole[0] : null;
+  const shared = first?.some((concept) => others.every((of) => of.includes(concept)));
+  return shared ? whole[0] : null;
 }

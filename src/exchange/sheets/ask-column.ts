@@ -45,7 +45,7 @@ export function askColumn(
     examples,
     cells,
     suggested,
-    choices: choicesFor(column, suggested, keptUnasked, values, today),
+    choices: choicesFor(column, suggested, keptUnasked, values, taken, today),
   });
   const chosen = meaningOf(answer);
   return { ...column, meaning: chosen, certainty: chosen === null ? certainty : 'certain' };
@@ -80,10 +80,11 @@ function choicesFor(
   suggested: string | null,
   notes: boolean,
   values: readonly string[],
+  taken: ReadonlySet<string | null>,
   today: string,
 ) {
   const likely = candidates.map((c) => meaningText(c.meaning));
-  const possible = meaning === null ? valueChoices(values, today, heading) : [];
+  const possible = meaning === null ? valueChoices(values, today, heading, taken) : [];
   return [
     ...new Set([
       ...(suggested === null ? [] : [suggested]),

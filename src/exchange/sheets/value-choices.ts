@@ -1,8 +1,12 @@
 import { measureIds, measures } from '../../records/measure.js';
+import { toBaseUnit } from '../../records/units.js';
 import { foldText } from '../headings/fold-words.js';
 import { fieldMeaning, type Meaning, meaningText } from '../headings/meaning.js';
 import { cellDate } from './cell-date.js';
 import { cellSize } from './cell-size.js';
+import { sideIn, sideWordIn } from './cell-words.js';
+import { uniqueKey } from './unique-key.js';
+import { usualSize } from './usual-size.js';
 import { valueFit } from './value-fit.js';
 
 const DATES = (['visit.date', 'child.birth_date', 'device.cast_date', 'device.fitted_date'] as const).map(
@@ -12,34 +16,63 @@ const WORDS = (
   ['child.name', 'child.id', 'child.sex', 'child.conditions', 'device.family', 'side'] as const
 ).map(fieldMeaning);
 
-/** What a column nobody's heading explains may hold by its values: what a clinic can choose from. */
-export function valueChoices(cells: readonly string[], today: string, heading = ''): string[] {
+/** As many as somebody reads; whoever asks takes any other answer as well. */
+const NEAREST = 5;
+
+/** What a column nobody's heading explains may hold by its values, the nearest first; not what other columns are (`taken`). */
+export function valueChoices(
+  cells: readonly string[],
+  today: string,
+  heading: string,
+  taken: ReadonlySet<string | null>,
+): string[] {
   if (cells.length === 0) return [];
   const share = (test: (cell: string) => boolean) => cells.filter(test).length / cells.length;
   if (share((c) => cellDate(c, today) !== null && /\D/.test(c)) >= 0.8) return DATES.map(meaningText);
   const sizes = share((c) => cellSize(c) !== null) >= 0.8;
   const named = (sizes ? [fieldMeaning('child.id')] : WORDS).filter((m) => valueFit(m, cells, today) >= 0.8);
-  return [...(sizes ? likelyFirst(readingChoices(cells, today), heading) : []), ...named.map(meaningText)];
+  const shoe = fieldMeaning('shoe.size');
+  const shoes = sizes && cells.every((c) => Number(SHOE.exec(c)?.[0]) <= 47) && !taken.has(uniqueKey(shoe));
+  return [
+    ...(sizes ? readingChoices(cells, heading, taken) : []).slice(0, NEAREST),
+    ...(shoes ? [shoe] : []),
+    ...named,
+  ].map(meaningText);
 }
+const SHOE = /^\d{1,2}(?![\d,])(?:\.5)?/;
 
 /** 'Unterschenkellänge', 'Jambe', 'Onderbeenlengte': a height of the knee, which of them the clinic says. */
 const LOWER_LEG = /unterschenkel|jambe|onderbeen|lower leg|shank|tibia|scheenbeen|pierna|gamba/;
 const AT_KNEE = /^(?:knee_height|fibular_head_height)/;
 
-const likelyFirst = (measured: readonly string[], heading: string): string[] => {
-  const atKnee = LOWER_LEG.test(foldText(heading)) ? measured.filter((answer) => AT_KNEE.test(answer)) : [];
-  return [...new Set([...atKnee, ...measured])];
-};
-
-function readingChoices(cells: readonly string[], today: string): string[] {
-  return measureIds.flatMap((measure) => {
-    const sides = measures[measure].sided ? (['left', 'right', 'row'] as const) : (['none'] as const);
-    return sides
-      .map((side): Meaning => ({ kind: 'reading', measure, side, unit: null, at: null }))
-      .filter((m) => valueFit(m, cells, today) >= 0.9)
-      .map(meaningText);
-  });
+/** Sizes that the values can be, of the side the heading says: first what a word of it is of, then what children of about seven have. */
+function readingChoices(
+  cells: readonly string[],
+  heading: string,
+  taken: ReadonlySet<string | null>,
+): Meaning[] {
+  const word = sideWordIn(heading);
+  const said = word === null ? null : sideIn(word);
+  const near = LOWER_LEG.test(foldText(heading));
+  const sizes = cells.flatMap((cell) => cellSize(cell)?.value ?? []).sort((a, b) => a - b);
+  const middle = sizes[Math.floor(sizes.length / 2)] ?? 0;
+  const far = ({ measure }: Reading) => {
+    const usual = usualSize(measure, TYPICAL_AGE) ?? 1;
+    const off = (['mm', 'cm', 'inch'] as const).map((unit) =>
+      Math.abs(Math.log(toBaseUnit(middle, unit) / usual)),
+    );
+    return near && AT_KNEE.test(measure) ? -1 : Math.min(...off);
+  };
+  return measureIds
+    .map((measure): Reading => {
+      const side = measures[measure].sided ? (said ?? 'row') : 'none';
+      return { kind: 'reading', measure, side, unit: null, at: null };
+    })
+    .filter((m) => !taken.has(uniqueKey(m)) && valueFit(m, cells, '') >= 0.9)
+    .sort((a, b) => far(a) - far(b));
 }
+type Reading = Extract<Meaning, { kind: 'reading' }>;
+const TYPICAL_AGE = 7;
 
 /** Whether most of a column's cells are words: notes, that is, where the heading says nothing else. */
 export const holdsNotes = (cells: readonly string[], today: string): boolean =>

@@ -16,11 +16,17 @@ export interface TypedList {
   readonly taken: readonly string[];
 }
 
-export async function readList(path: string): Promise<TypedList> {
+export async function readList(
+  path: string,
+  /** Writes something else into the file or a sheet of it. */
+  edit: (body: string, head: string) => string = (body) => body,
+): Promise<TypedList> {
   const [title, ...parts] = readFileSync(path, 'utf8').split(/^=== /m);
   const sections = parts.map((part) => {
     const end = part.indexOf('\n');
-    return { head: part.slice(0, end).trim(), body: part.slice(end + 1) };
+    const head = part.slice(0, end).trim();
+    const body = part.slice(end + 1);
+    return { head, body: /^(?:file|sheet) /.test(head) ? edit(body, head) : body };
   });
   const taken = sections.find(({ head }) => head === 'taken')?.body ?? '';
   const sheets = sections.filter(({ head }) => head.startsWith('sheet '));

@@ -65,7 +65,10 @@ export const exchangeSheets: readonly MutationGroup[] = [
     tests: otherFormats,
     changes: [
       ['if (own >= 0.3 || better.share < 0.9)', 'if (true)'],
-      ['if (possible.length === 1) {', 'if (possible.length >= 1) {'],
+      [
+        "if (possible.length === 1 && possible[0] !== 'inch')",
+        "if (possible.length >= 1 && possible[0] !== 'inch')",
+      ],
     ],
   },
   {
