@@ -1,4 +1,4 @@
-import { foldText } from '../headings/fold-words.js';
+import { foldText, foldWords } from '../headings/fold-words.js';
 import { fieldHeaded, headingStrength, likeliestMeaning } from '../headings/heading-meaning.js';
 import { headingDate } from '../headings/written-date.js';
 import { isDay } from './cell-date.js';
@@ -111,16 +111,24 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
           );
     const sheet = grid.sheet ?? '';
     const dated = withYearAbove(table, [sheet, grid.file]);
-    if (above.some(({ cells }) => namesChild(cells))) child = above;
-    tables.push(
-      withStageRows(
-        withHeadWords(withSidesAsRows(withPooledApart(withChildAbove(dated, above, sheet, child)))),
-      ),
-    );
+    const ofChild = above.filter(({ cells }) => namesChild(cells));
+    if (ofChild.length > 0) child = above;
+    const said = withChildAbove(dated, above, sheet, child);
+    notices.push(...ofChild.flatMap((line) => unsaid(line, said)));
+    tables.push(withStageRows(withHeadWords(withSidesAsRows(withPooledApart(said)))));
     if (next === -1) break;
     from = head.to + 1 + next;
   }
   return tables;
+}
+
+/** Words of a line about the child that did not come into its table. */
+function unsaid({ row, cells }: GridRow, { file, headings, rows }: SheetTable): string[] {
+  const placed = new Set([...headings, ...(rows[0]?.cells ?? [])].flatMap(foldWords));
+  const lost = cells.filter((cell) => foldWords(cell).some((word) => word.length > 2 && !placed.has(word)));
+  return lost.length === 0 || rows.length === 0
+    ? []
+    : [`${file} row ${row}: "${lost.join(' | ').slice(0, 80)}" was not read of the child the line names.`];
 }
 
 /** How many cells the lines of a heading have, empty ones too. */
