@@ -46,7 +46,7 @@ interface PassedOver {
 export function passedOver(cell: string): PassedOver[] {
   const { text, days } = daysMarked(withJoinedNames(cell));
   const found = cellDevices(cell);
-  const pieces = piecesOf(text, days).flatMap((piece) => {
+  const pieces = piecesOf(text).flatMap((piece) => {
     const { word, said, side, state } = spoken(piece.text, days);
     const name = foldText(said);
     const work = isMended(name) ? ('work on a device that is worn' as const) : null;
@@ -75,35 +75,15 @@ const PARTING =
 /** A sentence ends there; 'Dyn. Fußorthese' and 'bil. Klett' are shortened words. */
 const SENTENCE = /(?<=\p{L}{5}|[\ue000-\uf8ff)])\.\s+(?=\p{Lu})/gu;
 
-/** The pieces of a cell; a day of a kind that the piece has already begins the next. */
-function piecesOf(text: string, days: readonly SaidDay[]): Piece[] {
+/** The pieces of a cell. */
+function piecesOf(text: string): Piece[] {
   const [first, ...rest] = text.replace(SENTENCE, '; ').split(PARTING);
   const pieces: Piece[] = [{ text: first, joined: false }];
   for (let at = 0; at < rest.length; at += 2)
     pieces.push({ text: rest[at + 1], joined: /^(?:[+&/]|\s(?:and|und|et|y|e|en|plus)\s)$/i.test(rest[at]) });
-  return pieces
-    .flatMap(({ text: piece, joined }) =>
-      apartByDays(piece, days).map((part, at) => ({ text: part.trim(), joined: joined && at === 0 })),
-    )
-    .filter((piece) => piece.text !== '');
-}
-
-function apartByDays(piece: string, days: readonly SaidDay[]): string[] {
-  const parts = [''];
-  let seen = new Set<string>();
-  for (const char of piece) {
-    const [day] = daysAt(char, days);
-    if (day && seen.has(day.is)) {
-      // What stands before the second day goes with it: 'second scan'.
-      const before = /[^\ue000-\uf8ff]*$/.exec(parts[parts.length - 1])?.[0] ?? '';
-      parts[parts.length - 1] = parts[parts.length - 1].slice(0, -before.length || undefined);
-      parts.push(before);
-      seen = new Set();
-    }
-    if (day) seen.add(day.is);
-    parts[parts.length - 1] += char;
-  }
-  return parts;
+  return pieces.flatMap(({ text: piece, joined }) =>
+    piece.trim() === '' ? [] : [{ text: piece.trim(), joined }],
+  );
 }
 
 function devicesOf(cell: string): SpokenDevice[] {
@@ -112,7 +92,7 @@ function devicesOf(cell: string): SpokenDevice[] {
   const { text, days } = daysMarked(withJoinedNames(cell));
   if (days.length === 0 && NONE.has(foldText(text).split(' ')[0])) return [];
   const whole = spoken(text, days);
-  const pieces = piecesOf(text, days);
+  const pieces = piecesOf(text);
   if (whole.family !== null && saysOnce(whole, text, days) && !namesSeveral(pieces, days)) return [whole];
   if (pieces.length < 2) return FOOTWEAR.has(whole.word) || isMended(foldText(whole.said)) ? [] : [whole];
   const inverted = kindBehind(pieces, days);

@@ -1,6 +1,7 @@
 import type { ConditionId } from '../../records/records.js';
 import type { Places } from '../csv/read-table.js';
 import { foldText } from '../headings/fold-words.js';
+import { isField } from '../headings/meaning.js';
 import { languageOf } from '../headings/spoken-languages.js';
 import type { FieldId } from '../headings/vocabulary.js';
 import type { MadeRow } from './canonical.js';
@@ -235,6 +236,8 @@ function otherwise(
     joinExtra(cells, column.heading, value);
     return;
   }
+  // A side beside a device may be the device's.
+  if (name === 'affected_side' && !isField(column.meaning, 'child.affected_side')) return;
   if (name === 'id' || (name === 'name' && nameKey(before) === nameKey(value))) return;
   const why = `differs from ${before}, read before for this child; the first is kept`;
   taken.refuse(row, column, why, 'the same in every line of a child', name === 'name' ? value : undefined);

@@ -11,7 +11,7 @@ import type { GridRow } from '../grid.js';
 import { fieldColumns } from '../sheet-rows.js';
 import type { TakenTable } from '../taken-table.js';
 import type { Mention } from './device-register.js';
-import { slot } from './device-sheet.js';
+import { type OneDevice, slot } from './device-sheet.js';
 
 const stockWords = wordSet((v) => v.stock);
 
@@ -24,12 +24,10 @@ export function dateIn(
   taken: TakenTable,
   row: GridRow,
   field: FieldId,
-  family: string,
-  side: string,
+  of: OneDevice,
   { visit, person }: Pick<Mention, 'visit' | 'person'>,
-  named: Column,
 ): { date: IsoDate; column: Column } | 'unread' | null {
-  const said = slot(taken, row, field, family, side, named);
+  const said = slot(taken, row, field, of);
   if (said === null) return null;
   // 'Cast? yes' on the day of a visit is that day.
   const word = foldText(said.text);

@@ -1,44 +1,27 @@
 import { IN_FUTURE } from '../../../records/check/refuse.js';
-import type { IsoDate } from '../../../records/dates.js';
 import { contentId } from '../../csv/content-id.js';
 import { foldText } from '../../headings/fold-words.js';
 import type { MadeRow } from '../canonical.js';
 import { wordIn } from '../cell-words.js';
-import { type Column, cellOf } from '../column.js';
+import { cellOf } from '../column.js';
 import type { GridRow } from '../grid.js';
 import type { TakenTable } from '../taken-table.js';
 import { dateIn } from './device-dates.js';
 import type { MadeDevice, Mention } from './device-register.js';
-import { slot } from './device-sheet.js';
+import { type OneDevice, slot } from './device-sheet.js';
 
 /** State, footplate and maker's sizes of a device; gives back what happened to it: its end, the verdict of the visit. */
-export function fill(
-  taken: TakenTable,
-  made: MadeDevice,
-  mention: Mention,
-  { family, side, column: named }: { family: string; side: string; column: Column },
-): MadeRow[] {
-  const { row, visit } = mention;
-  fillState(taken, made, row, family, side, named);
-  const events = [
-    endOf(taken, made, mention, family, side, named),
-    verdictOf(taken, made, row, family, side, visit, named),
-  ];
+export function fill(taken: TakenTable, made: MadeDevice, mention: Mention, of: OneDevice): MadeRow[] {
+  fillState(taken, made, mention.row, of);
+  const events = [endOf(taken, made, mention, of), verdictOf(taken, made, mention, of)];
   return events.filter((event) => event !== null);
 }
 
 /** The day a device ended and why. A reason without a day is kept with the device, which is no longer worn. */
-function endOf(
-  taken: TakenTable,
-  made: MadeDevice,
-  mention: Mention,
-  family: string,
-  side: string,
-  named: Column,
-): MadeRow | null {
+function endOf(taken: TakenTable, made: MadeDevice, mention: Mention, of: OneDevice): MadeRow | null {
   const { row } = mention;
-  const ended = dateIn(taken, row, 'device.end_date', family, side, mention, named);
-  const why = slot(taken, row, 'device.end_reason', family, side, named);
+  const ended = dateIn(taken, row, 'device.end_date', of, mention);
+  const why = slot(taken, row, 'device.end_reason', of);
   if (ended === 'unread' || (ended === null && why === null)) return null;
   if (ended !== null && ended.date > taken.desk.today) {
     taken.refuse(row, ended.column, IN_FUTURE, 'a date up to today');
@@ -66,15 +49,8 @@ function endOf(
   };
 }
 
-function fillState(
-  taken: TakenTable,
-  made: MadeDevice,
-  row: GridRow,
-  family: string,
-  side: string,
-  named: Column,
-): void {
-  const status = slot(taken, row, 'device.status', family, side, named);
+function fillState(taken: TakenTable, made: MadeDevice, row: GridRow, of: OneDevice): void {
+  const status = slot(taken, row, 'device.status', of);
   if (status) {
     const state = wordIn(status.text, 'deviceStates');
     if (state) made.cells.status = state;
@@ -86,14 +62,14 @@ function fillState(
         'ordered, worn or retired',
       );
   }
-  const plate = slot(taken, row, 'device.footplate', family, side, named);
+  const plate = slot(taken, row, 'device.footplate', of);
   if (plate) {
     const kind = footplateNamed(foldText(plate.text));
     // 'Full, with a toe raise': the words stay with the device.
     if (kind) Object.assign(made.cells, { footplate: kind, [`extra:${plate.column.heading}`]: plate.text });
     else taken.refuse(row, plate.column, 'is no footplate doorpost knows', 'full, behind-toes or none');
   }
-  const before = slot(taken, row, 'device.replaces', family, side, named);
+  const before = slot(taken, row, 'device.replaces', of);
   if (before) made.cells.replaces = before.text;
   for (const column of taken.columns) {
     if (column.meaning?.kind === 'device-size' && cellOf(row, column) !== '')
@@ -110,13 +86,10 @@ function footplateNamed(word: string): 'behind-toes' | 'none' | 'full' | null {
 function verdictOf(
   taken: TakenTable,
   made: MadeDevice,
-  row: GridRow,
-  family: string,
-  side: string,
-  visit: IsoDate | null,
-  named: Column,
+  { row, visit }: Mention,
+  of: OneDevice,
 ): MadeRow | null {
-  const verdict = slot(taken, row, 'device.verdict', family, side, named);
+  const verdict = slot(taken, row, 'device.verdict', of);
   if (verdict && visit) {
     const said = wordIn(verdict.text, 'verdicts');
     if (said && visit >= made.cells.cast_date)

@@ -46,10 +46,6 @@ export class DeviceRegister {
     this.byPlace.set(place, [...(this.byPlace.get(place) ?? []), device]);
   }
 
-  ofChild(child: string): readonly MadeDevice[] {
-    return this.byChild.get(child) ?? [];
-  }
-
   /** Devices a child wore on a day: of each family and side the last one cast by then, unless it had ended. */
   wornBy(child: string, day: IsoDate): MadeDevice[] {
     const last = new Map<string, MadeDevice>();

@@ -82,7 +82,8 @@ export class DeviceRows {
     const { row, person, visit } = mention;
     // Of several devices in a cell one with days of its own has those, and the columns' are the others'.
     const own = (device.cast ?? device.fitted) !== null && cellDevices(cellOf(row, column)).length > 1;
-    const day = (field: FieldId) => (own ? null : dateIn(taken, row, field, family, side, mention, column));
+    const of = { family, side, column };
+    const day = (field: FieldId) => (own ? null : dateIn(taken, row, field, of, mention));
     const cast = day('device.cast_date');
     const given = day('device.fitted_date');
     // A fitting that cannot be read is told, and the device with its cast stands.
@@ -119,7 +120,7 @@ export class DeviceRows {
     }
     if (device.state !== null && !made.cells.fitted_date) made.cells.status = device.state;
     if (device.state === 'retired') made.cells.status = device.state;
-    this.events.push(...fill(taken, made, mention, { family, side, column }));
+    this.events.push(...fill(taken, made, mention, of));
     return made;
   }
 

@@ -8,15 +8,20 @@ import { fieldColumns } from '../sheet-rows.js';
 import { openNameIn } from '../spoken-device.js';
 import type { TakenTable } from '../taken-table.js';
 
+/** A device of a row: its family, its side and the column that names it. */
+export interface OneDevice {
+  readonly family: string;
+  readonly side: string;
+  readonly column: Column;
+}
+interface Slot {
+  readonly text: string;
+  readonly column: Column;
+}
+
 /** The filled cell of a device's field that belongs to this family and side, and to this of a row's several devices. */
-export function slot(
-  taken: TakenTable,
-  row: GridRow,
-  field: FieldId,
-  family: string,
-  side: string,
-  named: Column,
-): { text: string; column: Column } | null {
+export function slot(taken: TakenTable, row: GridRow, field: FieldId, of: OneDevice): Slot | null {
+  const { family, side, column: named } = of;
   // 'Current AFO' over 'Type', 'Cast' and 'Fitted': what the type says, SMO too, is what was cast and fitted.
   const over = openNameIn(named.heading);
   const fitting = fieldColumns(taken.columns, field).filter(({ meaning, heading }) => {
