@@ -292,6 +292,18 @@ function compoundOf(words: readonly string[]): string | null {
 
 /** Every word of a device's name. */
 const OF_NAMES = new Set([...NAMES.keys()].flatMap((name) => name.split(' ')));
+/** Families with those first whose names share the most beginnings of words with a name nobody knows. */
+export function nearestFirst(families: readonly string[], name: string): string[] {
+  const words = name.split(' ').filter((word) => word.length > 3 && !BESIDE.has(word) && !FRESH.has(word));
+  const starts = words.map((word) => word.slice(0, 5));
+  const shared = (family: string) =>
+    starts.filter((start) =>
+      [...NAMES].some(([known, of]) => of.split('|').includes(family) && ` ${known}`.includes(` ${start}`)),
+    ).length;
+  const near = new Map(families.map((family) => [family, shared(family)]));
+  return [...families].sort((a, b) => (near.get(b) ?? 0) - (near.get(a) ?? 0));
+}
+
 export const isWordOfDevice = (word: string): boolean => OF_NAMES.has(word) || compoundOf([word]) !== null;
 /** Whether a text has a word of any device's name: of a long list's remarks hardly any has, and nothing else is looked for in it. */
 export const hasNameWord = (text: string): boolean => {

@@ -130,6 +130,14 @@ function ColumnChoice(props: {
   );
 }
 
+/** The nearest answers stand first; a few more are read at a glance. */
+const FIRST = 5;
+const optionOf = ({ suggested }: Question, { answer, label }: Question['choices'][number]) => (
+  <option key={answer} value={answer} selected={answer === suggested}>
+    {label}
+  </option>
+);
+
 /** Questions about words, dates and units: one an item, the likely answer chosen. */
 export function OtherQuestions(props: { plan: ImportPlan }) {
   const shown = new Set(props.plan.columns.map((c) => `${c.sheet} ${c.question}`));
@@ -150,11 +158,12 @@ export function OtherQuestions(props: { plan: ImportPlan }) {
           ) : (
             <select id={fieldOf('question', at)} name={fieldOf('question', at)}>
               <option value="">not now: leave these out</option>
-              {question.choices.map(({ answer, label }) => (
-                <option key={answer} value={answer} selected={answer === question.suggested}>
-                  {label}
-                </option>
-              ))}
+              {question.choices.slice(0, FIRST).map((choice) => optionOf(question, choice))}
+              {question.choices.length > FIRST && (
+                <optgroup label="Anything else">
+                  {question.choices.slice(FIRST).map((choice) => optionOf(question, choice))}
+                </optgroup>
+              )}
             </select>
           )}
         </p>

@@ -11,7 +11,7 @@ import { noWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
 import { type Column, cellOf } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { fieldColumns } from '../sheet-rows.js';
-import { type DeviceSide, openNameIn, type SpokenDevice } from '../spoken-device.js';
+import { type DeviceSide, nearestFirst, openNameIn, type SpokenDevice } from '../spoken-device.js';
 import type { TakenTable } from '../taken-table.js';
 import { fileTitle } from '../title-measure.js';
 import type { Mention } from './device-register.js';
@@ -288,7 +288,7 @@ function familyOf(
   const open = family === null ? [] : family.split('|').filter((f) => taken.desk.rules.has(f));
   if (family !== null && open.length === 1) return open[0];
   if (family !== null && !family.includes('|')) return family;
-  const choices = open.length > 0 ? open : [...taken.desk.rules.keys()];
+  const choices = open.length > 0 ? open : nearestFirst([...taken.desk.rules.keys()], word);
   const answer = taken.ask({
     id: `device:${word.replace(/s$/, '')}`,
     asks:
