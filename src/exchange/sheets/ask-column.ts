@@ -9,16 +9,19 @@ import { fieldByValues, holdsNotes, valueChoices } from './value-choices.js';
 
 const WHO = /^child\.(?:id|name|first_name|last_name)$/;
 
+/** What a column is asked about with: its cells, what the others are (`taken`), and the day each is of. */
+interface AskedOf {
+  readonly values: readonly string[];
+  readonly taken: ReadonlySet<string | null>;
+  readonly day: (index: number) => string;
+  readonly table: SheetTable;
+  readonly asker: Asker;
+  readonly today: string;
+}
+
 /** The clinic's own answer for a column, else what is certain; a probable or unknown one is asked. */
-export function askColumn(
-  column: Column,
-  values: readonly string[],
-  taken: ReadonlySet<string | null>,
-  day: (index: number) => string,
-  table: SheetTable,
-  asker: Asker,
-  today: string,
-): Column {
+export function askColumn(column: Column, of: AskedOf): Column {
+  const { table, asker, taken, values, today, day } = of;
   const { cells, examples, certainty, meaning } = column;
   if (cells === 0) return { ...column, meaning: certainty === 'certain' ? meaning : null };
   const alike = numberedAlike(column, table, day);
@@ -30,7 +33,7 @@ export function askColumn(
   // Words under a heading nobody knows are remarks; without any heading they may be the children's names.
   const keptUnasked = column.heading !== '' && holdsNotes(values, today);
   const someone = [...taken].some((key) => WHO.test(key ?? ''));
-  const likeliest = meaning ?? unusedByValues(column, values, taken, someone, today);
+  const likeliest = meaning ?? unusedByValues(column, of, someone);
   // Words that no field is left for are kept beside the row: there is nothing to ask.
   if (likeliest === null && keptUnasked && someone)
     return { ...column, meaning: { kind: 'keep' }, certainty: 'certain' };
@@ -45,7 +48,7 @@ export function askColumn(
     examples,
     cells,
     suggested,
-    choices: choicesFor(column, suggested, keptUnasked, values, taken, today),
+    choices: choicesFor(column, suggested, keptUnasked, of),
   });
   const chosen = meaningOf(answer);
   return { ...column, meaning: chosen, certainty: chosen === null ? certainty : 'certain' };
@@ -64,39 +67,20 @@ function answered(column: Column, alike: string, asker: Asker, file: string): Me
 }
 
 /** What the values alone speak for, where no other column is it. */
-function unusedByValues(
-  { heading }: Column,
-  values: readonly string[],
-  taken: ReadonlySet<string | null>,
-  someone: boolean,
-  today: string,
-): Meaning | null {
+function unusedByValues({ heading }: Column, of: AskedOf, someone: boolean): Meaning | null {
+  const { values, taken, today } = of;
   const byValues = fieldByValues(values, today, heading !== '' && !someone);
   return byValues !== null && !taken.has(uniqueKey(byValues)) ? byValues : null;
 }
 
-function choicesFor(
-  { heading, meaning, candidates }: Column,
-  suggested: string | null,
-  notes: boolean,
-  values: readonly string[],
-  taken: ReadonlySet<string | null>,
-  today: string,
-) {
+function choicesFor(column: Column, suggested: string | null, notes: boolean, of: AskedOf) {
+  const { heading, meaning, candidates } = column;
+  const { values, taken, today } = of;
   const likely = candidates.map((c) => meaningText(c.meaning));
   const possible = meaning === null ? valueChoices(values, today, heading, taken) : [];
-  return [
-    ...new Set([
-      ...(suggested === null ? [] : [suggested]),
-      ...likely,
-      'keep',
-      ...(notes ? ['remark', 'remark skin'] : []),
-      ...possible,
-    ]),
-  ].map((answer) => ({
-    answer,
-    label: answerLabel(answer),
-  }));
+  const first = suggested === null ? likely : [suggested, ...likely];
+  const answers = new Set([...first, 'keep', ...(notes ? ['remark', 'remark skin'] : []), ...possible]);
+  return [...answers].map((answer) => ({ answer, label: answerLabel(answer) }));
 }
 
 function wording(several: boolean, name: string, suggested: string | null): string {

@@ -55,11 +55,8 @@ function feetAndInches(text: string): CellSize | null {
 function metresAndCentimetres(text: string): CellSize | null {
   const match = /^(\d)\s*m\s*(\d{1,2})(?:[.,](\d))?\s*(?:cm)?$/i.exec(text);
   if (!match) return null;
-  return {
-    value: +match[1] * 100 + Number(`${match[2].padEnd(2, '0')}.${match[3] ?? 0}`),
-    unit: 'cm',
-    doubt: false,
-  };
+  const value = +match[1] * 100 + Number(`${match[2].padEnd(2, '0')}.${match[3] ?? 0}`);
+  return { value, unit: 'cm', doubt: false };
 }
 
 function stonesAndPounds(text: string): CellSize | null {

@@ -124,14 +124,10 @@ export class ChildRows {
   private status(taken: TakenTable, row: PersonRow['row'], set: SetCell): void {
     const status = fieldCell(taken.columns, row, 'child.status');
     const state = status.text === '' ? null : wordIn(status.text, 'childStates');
+    const accepted = 'active, moved away, discharged or died';
     if (state) set('status', state, status.column);
     else if (status.text !== '')
-      taken.refuse(
-        row,
-        status.column,
-        'is not a state of care doorpost knows',
-        'active, moved away, discharged or died',
-      );
+      taken.refuse(row, status.column, 'is not a state of care doorpost knows', accepted);
   }
 
   private diagnosis(taken: TakenTable, row: PersonRow['row'], child: Gathered, set: SetCell): void {
@@ -188,7 +184,7 @@ export class ChildRows {
     const weeks = /\b(2[2-9]|3\d|4[0-4])\b/.exec(text)?.[1];
     asWritten(child, column, text);
     if (weeks) set('gestation_weeks', weeks, column);
-    else if (!/term|reif|a termine|terme|termino|termijn/i.test(text))
+    else if (!/term|reif/i.test(text))
       taken.refuse(row, column, 'is no number of weeks', '22 to 44 completed weeks, as 32 or 32+4');
   }
 

@@ -61,13 +61,9 @@ export function findTables(grid: Grid, notices: string[]): SheetTable[] {
 /** Lines with figures under no heading anybody knows: nothing of them is read, so somebody has to be told. */
 function linesUnread({ file, rows }: Grid): string[] {
   const lines = rows.filter(({ cells }) => cells.some((cell) => cell !== '' && isData(cell)));
-  const [first] = lines;
-  const last = lines.at(-1);
-  return first === undefined || last === undefined
-    ? []
-    : [
-        `${file} rows ${first.row} to ${last.row}: ${lines.length} lines stand under no headings that doorpost knows and were not read.`,
-      ];
+  if (lines.length === 0) return [];
+  const from = `${file} rows ${lines[0].row} to ${lines[lines.length - 1].row}`;
+  return [`${from}: ${lines.length} lines stand under no headings that doorpost knows and were not read.`];
 }
 
 /**

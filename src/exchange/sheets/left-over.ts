@@ -1,6 +1,8 @@
 import { readNote } from '../../forecast/flags/notes/read-note.js';
-import { foldText } from '../headings/fold-words.js';
+import { foldText, foldWords } from '../headings/fold-words.js';
 import { isField } from '../headings/meaning.js';
+import { allWords } from '../headings/read-words.js';
+import { remembered } from '../remembered.js';
 import { isDay } from './cell-date.js';
 import { cellDevices } from './cell-device.js';
 import { saysStage } from './cell-device-dates.js';
@@ -8,8 +10,7 @@ import { cellSize } from './cell-size.js';
 import { noWords, saysNothing, saysNotMeasured, yesWords } from './cell-words.js';
 import { type Column, cellOf, columnName } from './column.js';
 import type { GridRow } from './grid.js';
-import { hasNameWord, openNameIn } from './spoken-device.js';
-import { unreadWords } from './unread-words.js';
+import { hasNameWord, isWordOfDevice, openNameIn } from './spoken-device.js';
 
 /** In order of what is lost with them: a cell a record should have been made of comes before one that only may say something. */
 const KINDS = ['unused', 'refused', 'device', 'size', 'date', 'words', 'remark'] as const;
@@ -67,11 +68,9 @@ export class LeftOver {
     for (const column of columns) {
       const text = cellOf(row, column);
       if (text === '') continue;
-      if (!this.has(row, column) && !saysNone(text)) this.add(row, column, kind, text);
-      else {
-        const unread = unreadWords(text, row === this.row ? this.said.get(column) : '');
-        if (unread !== '') this.add(row, column, 'words', unread);
-      }
+      const used = this.has(row, column) || saysNone(text);
+      const lost = used ? unreadWords(text, row === this.row ? this.said.get(column) : '') : text;
+      if (lost !== '') this.add(row, column, used ? 'words' : kind, lost);
     }
   }
 
@@ -168,4 +167,21 @@ function kindOf(column: Column, text: string): Kind | null {
   if (namesDevice(text) || (ofDevice && yesWords.has(foldText(text)))) return 'device';
   // A finding is heard as a note on the device of that day, or told.
   return number && !known && readNote(text).findings.length === 0 ? 'remark' : null;
+}
+
+/** The words of a cell that are in none of the lists by which cells are read; a letter or two stand for other words. */
+const unread = remembered((cell): readonly string[] =>
+  /\p{L}/u.test(cell)
+    ? foldWords(cell).filter(
+        (word) => /^\p{L}{3}/u.test(word) && !allWords.has(word) && !isWordOfDevice(word),
+      )
+    : [],
+);
+
+/** The words of a cell that was read which no reader knows, but for those that were `told`. */
+function unreadWords(cell: string, told = ''): string {
+  const words = unread(cell);
+  if (words.length === 0) return '';
+  const said = new Set(foldWords(told));
+  return words.filter((word) => !said.has(word)).join(' ');
 }

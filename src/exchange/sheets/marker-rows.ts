@@ -8,6 +8,8 @@ import { type Column, cellOf } from './column.js';
 import type { GridRow } from './grid.js';
 import type { TakenTable } from './taken-table.js';
 
+const ACCEPTED = 'a stage with the date of the visit, or a date';
+
 /** Signs of maturity in a row. */
 // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one sign of maturity after another, each read in its own way
 export function markersIn(
@@ -32,12 +34,7 @@ export function markersIn(
     const value = kind === 'menarche' ? '0' : read;
     if (date === null || value === null) {
       if (!(kind === 'menarche' && /^(no|n|nein|non|nee)$/i.test(text)))
-        taken.refuse(
-          row,
-          column,
-          date === null ? 'has no date' : 'is no such stage',
-          'a stage with the date of the visit, or a date',
-        );
+        taken.refuse(row, column, date === null ? 'has no date' : 'is no such stage', ACCEPTED);
       continue;
     }
     taken.left.mark(row, column);

@@ -77,12 +77,8 @@ export function readingsIn(
       const said = side === 'row' ? sideBeside(taken, row) : side;
       if (own.side === said || !(said === 'left' || said === 'right'))
         return push(own.size, own.side === 'left' ? LEFT : RIGHT);
-      return taken.refuse(
-        row,
-        column,
-        `is of the ${own.side} where the ${said} is said`,
-        'one side for a size',
-      );
+      const why = `is of the ${own.side} where the ${said} is said`;
+      return taken.refuse(row, column, why, 'one side for a size');
     }
     if (side === 'left' || side === 'right') return push(cell, side === 'left' ? LEFT : RIGHT);
     const lettered = cellSides(cell);
@@ -94,17 +90,8 @@ export function readingsIn(
     const pair = cellPair(cell);
     if (side === 'left-right' || side === 'right-left') {
       if (pair === null) {
-        const one = cellSize(cell);
-        if (one)
-          taken.refuse(
-            row,
-            column,
-            'is one size where two are to be',
-            'both sides with / between them, such as 168/172',
-          );
-        else
-          taken.refuse(row, column, 'are not two sizes', 'both sides with / between them, such as 168/172');
-        return;
+        const why = cellSize(cell) ? 'is one size where two are to be' : 'are not two sizes';
+        return taken.refuse(row, column, why, 'both sides with / between them, such as 168/172');
       }
       const [a, b] = side === 'left-right' ? [LEFT, RIGHT] : [RIGHT, LEFT];
       push(pair[0], a);
@@ -178,12 +165,8 @@ function tidy(
   const unitText = fieldCell(taken.columns, row, 'long.unit');
   const unit = unitWord(unitText.text);
   if (unitText.text !== '' && unit === null) {
-    taken.refuse(
-      row,
-      unitText.column,
-      `has the unknown unit "${unitText.text}"`,
-      'mm, cm, m, inch or ft; kg, g or lb',
-    );
+    const why = `has the unknown unit "${unitText.text}"`;
+    taken.refuse(row, unitText.column, why, 'mm, cm, m, inch or ft; kg, g or lb');
     return;
   }
   const cell = cellOf(row, value);

@@ -25,16 +25,11 @@ export function sideOfRow(
   if (worn !== null) return worn;
   const name = column.heading || `column ${column.index + 1}`;
   const said = fieldColumns(taken.columns, 'side')[0];
+  const size = measures[measure].label.toLowerCase();
   if (!isPair && said !== undefined && said.cells * 2 >= taken.table.rows.length) {
-    taken.refuse(
-      row,
-      said,
-      `does not say which side the ${measures[measure].label.toLowerCase()} is of`,
-      'left or right',
-    );
+    taken.refuse(row, said, `does not say which side the ${size} is of`, 'left or right');
     return null;
   }
-  const size = measures[measure].label.toLowerCase();
   const single =
     measure === 'head_diagonal'
       ? `"${name}" is one of the two diagonals of a head. From which side of the forehead does it run?`

@@ -300,8 +300,7 @@ export function nearestFirst(families: readonly string[], name: string): string[
     starts.filter((start) =>
       [...NAMES].some(([known, of]) => of.split('|').includes(family) && ` ${known}`.includes(` ${start}`)),
     ).length;
-  const near = new Map(families.map((family) => [family, shared(family)]));
-  return [...families].sort((a, b) => (near.get(b) ?? 0) - (near.get(a) ?? 0));
+  return [...families].sort((a, b) => shared(b) - shared(a));
 }
 
 export const isWordOfDevice = (word: string): boolean => OF_NAMES.has(word) || compoundOf([word]) !== null;

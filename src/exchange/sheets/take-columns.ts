@@ -120,19 +120,9 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
         ? null
         : (twice.get(index) ?? plain ?? option?.candidate.meaning ?? null);
     const sure = likely === null ? 'unknown' : certainty;
-    return askColumn(
-      {
-        ...base,
-        meaning: likely,
-        certainty: (plain !== null || twice.has(index)) && sure === 'certain' ? 'probable' : sure,
-      },
-      values.cells,
-      used,
-      day,
-      table,
-      asker,
-      today,
-    );
+    const settled = (plain !== null || twice.has(index)) && sure === 'certain' ? 'probable' : sure;
+    const of = { values: values.cells, taken: used, day, table, asker, today };
+    return askColumn({ ...base, meaning: likely, certainty: settled }, of);
   });
 }
 

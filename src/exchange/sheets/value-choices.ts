@@ -51,8 +51,7 @@ function readingChoices(
   heading: string,
   taken: ReadonlySet<string | null>,
 ): Meaning[] {
-  const word = sideWordIn(heading);
-  const said = word === null ? null : sideIn(word);
+  const said = sideIn(sideWordIn(heading) ?? '');
   const near = LOWER_LEG.test(foldText(heading));
   const sizes = cells.flatMap((cell) => cellSize(cell)?.value ?? []).sort((a, b) => a - b);
   const middle = sizes[Math.floor(sizes.length / 2)] ?? 0;

@@ -2,6 +2,7 @@ import { addDaysIso, type IsoDate } from '../../../records/dates.js';
 import { foldText } from '../../headings/fold-words.js';
 import { wordSet } from '../../headings/phrase-table.js';
 import type { FieldId } from '../../headings/vocabulary.js';
+import { headingDate } from '../../headings/written-date.js';
 import { cellDate, dateAtAge, saidAge } from '../cell-date.js';
 import { daysMarked, MONTH_YEAR, withoutDays } from '../cell-device-dates.js';
 import { noWords, wordIn, yesWords } from '../cell-words.js';
@@ -80,8 +81,8 @@ export function dateInCell(taken: TakenTable, row: GridRow, column: Column): Iso
   const order = taken.orders.get(column.index);
   const whole = cellDate(text, taken.desk.today) === null ? null : dateOf(text, order, taken.desk.today);
   if (whole && 'date' in whole) return whole.date;
-  const part = /\d{4}-\d{2}-\d{2}|\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4}|\b\d{1,2}[-/.]\d{4}\b/.exec(text)?.[0];
-  const date = part === undefined ? null : dateOf(part, order ?? 'dmy', taken.desk.today);
+  const part = headingDate(text);
+  const date = part === null ? null : dateOf(part, order ?? 'dmy', taken.desk.today);
   return date && 'date' in date && date.date <= taken.desk.today ? date.date : null;
 }
 
@@ -107,12 +108,8 @@ export function reckonedCast(
   const seen = visit === null ? null : 'visit';
   const from = fitted === null ? seen : 'fitting';
   if (from === null) {
-    taken.refuse(
-      row,
-      column,
-      'has no date of its cast or fitting',
-      'a column with the date of the cast, or of the fitting',
-    );
+    const accepted = 'a column with the date of the cast, or of the fitting';
+    taken.refuse(row, column, 'has no date of its cast or fitting', accepted);
     return null;
   }
   // 'Applied' over days waits for its answer: it may be the very day that is missing.

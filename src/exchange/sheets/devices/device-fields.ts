@@ -53,14 +53,9 @@ function fillState(taken: TakenTable, made: MadeDevice, row: GridRow, of: OneDev
   const status = slot(taken, row, 'device.status', of);
   if (status) {
     const state = wordIn(status.text, 'deviceStates');
+    const why = 'is not a state of a device doorpost knows';
     if (state) made.cells.status = state;
-    else
-      taken.refuse(
-        row,
-        status.column,
-        'is not a state of a device doorpost knows',
-        'ordered, worn or retired',
-      );
+    else taken.refuse(row, status.column, why, 'ordered, worn or retired');
   }
   const plate = slot(taken, row, 'device.footplate', of);
   if (plate) {

@@ -227,12 +227,8 @@ function settled(
   }
   const rule = taken.desk.rules.get(family);
   if (rule === undefined) {
-    taken.refuse(
-      row,
-      column,
-      `is a ${family}, for which there is no fit rule`,
-      [...taken.desk.rules.keys()].join(', '),
-    );
+    const families = [...taken.desk.rules.keys()].join(', ');
+    taken.refuse(row, column, `is a ${family}, for which there is no fit rule`, families);
     return [];
   }
   const sides = sidesOf(taken, rule, device, name, [row, column], conditionSide);
