@@ -21,7 +21,8 @@ it('the shipped weights of notes are what their notes give, and the card says wh
     }
   }
   expect(noteCard(shipped, leaveWritersOut(notes))).toBe(read('model-card.md').toString());
-});
+  // Fifteen seconds alone; a busy machine takes four times as long.
+}, 180_000);
 
 it('a word that stands in harmful notes only weighs for harm, one in harmless ones against', () => {
   const typed = (harm: boolean, note: string) => ({

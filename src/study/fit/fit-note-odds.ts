@@ -69,12 +69,20 @@ export function fitNoteOdds(notes: readonly JudgedNote[]): {
   };
 }
 
+/** A note's features, made once though it is weighed for every writer left out. */
+function featuresOf(of: JudgedNote): Set<string>[] {
+  const made = before.get(of) ?? noteFeatures(of.note);
+  before.set(of, made);
+  return made;
+}
+const before = new WeakMap<JudgedNote, Set<string>[]>();
+
 function fitAnswers(
   notes: readonly JudgedNote[],
   least: number,
   answers: readonly (readonly [string, (note: JudgedNote) => boolean])[],
 ): NoteWeights {
-  const ofNote = notes.map(({ note }) => noteFeatures(note));
+  const ofNote = notes.map(featuresOf);
   const seen = new Map<string, number>();
   for (const features of ofNote.flat()) for (const f of features) seen.set(f, (seen.get(f) ?? 0) + 1);
   const names = [...seen].filter(([, count]) => count >= least).map(([name]) => name);
