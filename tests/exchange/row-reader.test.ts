@@ -132,6 +132,15 @@ describe('a row of a table', () => {
     ]);
   });
 
+  it('of a skin check has minutes that go with what was seen', () => {
+    const { records, refused } = readSkinChecks(
+      table('child_id,date,state,minutes', 'A,2026-11-20,fades,45', 'A,2026-11-21,fades,10'),
+      settings,
+    );
+    expect(records).toMatchObject([{ state: 'fades', minutes: 10 }]);
+    expect(refused).toMatchObject([{ row: 2, column: 'minutes', given: '45', why: 'does not fit' }]);
+  });
+
   it('of a frame over both legs need not say the side', () =>
     expect(
       readDevices(table('child_id,family,cast_date', 'A,boots-and-bar,2026-05-01'), settings).records,

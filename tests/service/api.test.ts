@@ -476,7 +476,14 @@ describe('the HTTP API', () => {
         expect.stringContaining('CSRF'),
       ]);
     }
+    const out = { cookie, 'x-csrf-token': csrfToken };
+    const left = await service.app.inject({ method: 'DELETE', url: '/api/session', headers: out });
+    expect(left.statusCode).toBe(204);
+    expect((await service.app.inject({ url: '/api/session', headers: { cookie } })).statusCode).toBe(401);
   });
+
+  it('takes no id longer than an id can be', async () =>
+    expect((await service.as('clinician', { url: `/api/children/${'c'.repeat(81)}` })).statusCode).toBe(422));
 
   it('answers with security headers and keeps records out of caches', async () => {
     const { headers } = await service.as('clinician', { url: '/api/children/c0' });
