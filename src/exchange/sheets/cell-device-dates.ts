@@ -66,6 +66,12 @@ export const withoutDays = (piece: string): string =>
     .replace(/(?:\s*[,;:–-])+\s*$/, '')
     .trim();
 
+/** 'Scan 14/10/2025' under casts: the day, where a word of its stage is all that stands beside it. */
+export function dayAlone(cell: string): string {
+  const { text, days } = daysMarked(cell);
+  return days.length === 1 && withoutDays(text) === '' ? days[0].written : cell;
+}
+
 /** Whether words speak of a cast or a fitting. */
 export const saysStage = (text: string): boolean =>
   foldText(text)

@@ -5,7 +5,7 @@ import { headingCandidates } from '../headings/heading-meaning.js';
 import type { Meaning } from '../headings/meaning.js';
 import { birthYear, cellAge, cellDate, saidAge } from './cell-date.js';
 import { cellDevices } from './cell-device.js';
-import { daysMarked, stageSaid } from './cell-device-dates.js';
+import { dayAlone, daysMarked, stageSaid } from './cell-device-dates.js';
 import { cellPair, cellSides, cellSize } from './cell-size.js';
 import { bothWords, leftWords, noWords, rightWords, sexWords, wordIn, yesWords } from './cell-words.js';
 import { saysKind } from './spoken-device.js';
@@ -50,7 +50,11 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
   // 'Cast? yes' is the day of the visit.
   if (field === 'device.cast_date' || field === 'device.fitted_date')
     return (
-      share(cells, (c) => isDate(c) || word(yesWords)(c) || word(noWords)(c) || saidAge(c) !== null) *
+      share(
+        cells,
+        (c) =>
+          isDate(c) || isDate(dayAlone(c)) || word(yesWords)(c) || word(noWords)(c) || saidAge(c) !== null,
+      ) *
       // 'Fit' over yes and ok says how, and over days when.
       (cells.every((c) => /\d/.test(c) || !/\p{L}/u.test(c)) || cells.some(isDate) ? 1 : 0.85)
     );

@@ -4,7 +4,7 @@ import { wordSet } from '../../headings/phrase-table.js';
 import type { FieldId } from '../../headings/vocabulary.js';
 import { headingDate } from '../../headings/written-date.js';
 import { cellDate, dateAtAge, saidAge } from '../cell-date.js';
-import { daysMarked, MONTH_YEAR, withoutDays } from '../cell-device-dates.js';
+import { dayAlone, MONTH_YEAR } from '../cell-device-dates.js';
 import { noWords, wordIn, yesWords } from '../cell-words.js';
 import { aboutDays, dateOf, sharedOrder } from '../choose-dates.js';
 import { type Column, cellOf } from '../column.js';
@@ -49,12 +49,6 @@ export function dateIn(
   if (date.date > taken.desk.today && field === 'device.fitted_date') return null;
   if (date.about) taken.tell(aboutDays(said.column));
   return { date: date.date, column: said.column };
-}
-
-/** 'Scan 14/10/2025' under casts: the day, where a word of its stage is all that stands beside it. */
-function dayAlone(cell: string): string {
-  const { text, days } = daysMarked(cell);
-  return days.length === 1 && withoutDays(text) === '' ? days[0].written : cell;
 }
 
 /** A day a device's own cell gives, in the order of the sheet's other dates. */
