@@ -1,5 +1,6 @@
 import { daysBetween, type IsoDate } from '../records/dates.js';
 import { type StageId, stageIds, type WorkshopJob } from '../records/device.js';
+import type { FitRules } from '../rules/fit-rule.js';
 import { groupBy } from '../statistics/group-by.js';
 import { defaultTurnaround } from './default-turnaround.js';
 import { isTraceable } from './jobs-in-workshop.js';
@@ -66,7 +67,11 @@ export function stageDurations(jobs: readonly WorkshopJob[], today: IsoDate): St
  * given that it has already been waiting since then. Null when it is fitted, cancelled or not begun.
  * @param history of the same workshop, the job itself included
  */
-export function expectedFitting(job: WorkshopJob, history: StageDurations): ExpectedFitting | null {
+export function expectedFitting(
+  job: WorkshopJob,
+  history: StageDurations,
+  rules?: FitRules,
+): ExpectedFitting | null {
   const { today } = history;
   if (job.status !== 'in-progress') return null;
   const stage = [...stageIds].reverse().find((s) => job.stages[s] !== undefined && job.stages[s]! <= today);
@@ -83,7 +88,7 @@ export function expectedFitting(job: WorkshopJob, history: StageDurations): Expe
       load: 0,
     })),
   ];
-  const standard = defaultTurnaround(job.family);
+  const standard = defaultTurnaround(job.family, rules);
   const model = fitLogNormalDurations(others, {
     // A part of the way is relatively less certain than the whole: variances add, so the log SD grows as 1/sqrt.
     medianDays: Math.max(1, standard.medianDays * remainingShare[stage]),

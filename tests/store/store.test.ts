@@ -639,7 +639,7 @@ describe('the store', () => {
     await expect(store.users.change(admin.id, { disabled: true }, null, systemActor)).rejects.toMatchObject({
       code: 'invalid-value',
     });
-    const { rows } = await raw.query('select password_hash from users');
+    const { rows } = await raw.query('select password_hash from users where id = $1', [admin.id]);
     expect(rows[0].password_hash).toMatch(/^\$argon2id\$/);
   });
 

@@ -200,6 +200,16 @@ describe('expectedFitting', () => {
     );
   });
 
+  it('begins from the days that the clinic itself gives the family', () => {
+    const asked = running({ cast: today });
+    const rules = new Map(loadRules());
+    const solid = rules.get('solid-afo')!;
+    rules.set('solid-afo', { ...solid, turnaroundDays: { ...solid.turnaroundDays, value: 60 } });
+    const medianOf = (given?: typeof rules) =>
+      expectedFitting(asked, stageDurations([asked], today), given)!.samplesDays[50];
+    expect(medianOf(rules) / medianOf()).toBeCloseTo(60 / solid.turnaroundDays.value, 0);
+  });
+
   it('is never in the past, however long the job has waited, and null once fitted', () => {
     const late = running({ cast: addDaysIso(today, -300) });
     const fitting = expectedFitting(late, stageDurations([late], today))!;

@@ -116,7 +116,7 @@ function questionsOf(
       flags: assessment?.flags ?? [],
       turnaround,
       replacement:
-        next && replacementStatus(device, forecast, next, turnaround, history, today, accepted(rule)),
+        next && replacementStatus(device, forecast, next, turnaround, history, rules, today, accepted(rule)),
       successor: successorOf(device, record, today),
       today,
       until,

@@ -1,6 +1,7 @@
 import type { DeviceForecast } from '../../forecast/contract.js';
 import { addDaysIso, dayNumber, daysBetween, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
+import type { FitRules } from '../../rules/fit-rule.js';
 import { expectedFitting, type StageDurations } from '../../turnaround/expected-fitting.js';
 import type { ReplacementInProgress, TurnaroundEstimate } from '../contract.js';
 import { beyondUseChance } from './beyond-use-chance.js';
@@ -16,6 +17,7 @@ export function replacementStatus(
   replacement: Replacement,
   turnaround: TurnaroundEstimate,
   history: StageDurations,
+  rules: FitRules,
   today: IsoDate,
   accepted: number,
 ): ReplacementInProgress {
@@ -24,7 +26,7 @@ export function replacementStatus(
   const usual = turnaround.samplesDays.filter((d) => d > waited).map((d) => d - waited);
   // Longer in the workshop than any job expected: no date is invented, it must be asked for.
   const lost = usual.length === 0;
-  const byStage = replacement.job && !lost ? expectedFitting(replacement.job, history) : null;
+  const byStage = replacement.job && !lost ? expectedFitting(replacement.job, history, rules) : null;
   const ahead = byStage?.samplesDays ?? usual;
   const chance = forecast ? beyondUseChance(forecast) : null;
   const now = dayNumber(today);

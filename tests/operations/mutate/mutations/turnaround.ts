@@ -30,6 +30,7 @@ export const turnaround: readonly MutationGroup[] = [
       ['days === waited ? count - 1 : count', 'count'],
       ['(model, 0, waited).map', '(model, 0, 0).map'],
       ['finish: 0.2', 'finish: 0'],
+      ['defaultTurnaround(job.family, rules)', 'defaultTurnaround(job.family)'],
     ],
   },
 ];
