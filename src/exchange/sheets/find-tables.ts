@@ -4,7 +4,7 @@ import { headingDate } from '../headings/written-date.js';
 import { isDay } from './cell-date.js';
 import { sideIn, sideWordIn, totalWords } from './cell-words.js';
 import type { Grid, GridRow, SheetTable } from './grid.js';
-import { namesChild, withChildAbove } from './shapes/child-above.js';
+import { devicesBelow, namesChild, withChildAbove } from './shapes/child-above.js';
 import { childBlocks } from './shapes/child-blocks.js';
 import { datesAcross } from './shapes/dates-across.js';
 import { withDayLines } from './shapes/day-lines.js';
@@ -94,7 +94,12 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
         grid.merged,
       ),
     );
-    const rows = withYearLines(whole).rows.filter((row) => isRecord(row, head.headings, grid.file, notices));
+    const ofChild = above.filter(({ cells }) => namesChild(cells));
+    if (ofChild.length > 0) child = above;
+    const below = devicesBelow(whole.rows, child);
+    const rows = withYearLines(whole).rows.filter(
+      (row) => !below.includes(row) && isRecord(row, head.headings, grid.file, notices),
+    );
     const lined = withDeviceLines({ ...whole, rows: filledDown(rows, grid) });
     const filled = withoutDittos(lined, notices);
     const table =
@@ -107,9 +112,7 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
           );
     const sheet = grid.sheet ?? '';
     const dated = withYearAbove(table, [sheet, grid.file]);
-    const ofChild = above.filter(({ cells }) => namesChild(cells));
-    if (ofChild.length > 0) child = above;
-    const said = withChildAbove(dated, above, sheet, child);
+    const said = withChildAbove(dated, [...above, ...below], sheet, child);
     notices.push(...ofChild.flatMap((line) => unsaid(line, said)));
     tables.push(withStageRows(withHeadWords(withSidesAsRows(withPooledApart(said)))));
     if (next === -1) break;

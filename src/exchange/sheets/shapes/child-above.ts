@@ -78,6 +78,12 @@ function nameAlone(lines: readonly GridRow[], sheet: string, born: boolean): str
 export const namesChild = (cells: readonly string[]): boolean =>
   saidIn(cells).some(({ field }) => WHO.test(field));
 
+/** 'Orthoses: both KAFO, cast 04/04/2024': lines of one cell below the visits of a child named above. */
+export const devicesBelow = (rows: readonly GridRow[], child: readonly GridRow[]): GridRow[] =>
+  child.length === 0 ? [] : rows.filter(({ cells }) => saysDevice(cells));
+const saysDevice = (cells: readonly string[]): boolean =>
+  cells.filter((cell) => cell !== '').length === 1 && saidIn(cells).some(({ field }) => field === DEVICE);
+
 const fieldOf = (text: string): string | null => {
   const field = fieldHeaded(text, 0.6);
   return /^(?:child\.|device\.(?:family|cast_date|fitted_date)$)/.test(field) ? field : null;
@@ -94,8 +100,8 @@ export const saysWho = (heading: string): boolean => {
 
 /** 'Name: Ivy Grant', 'geb. 03.04.2017', a label with its value in the next cell, a word for the sex alone. */
 function saidIn(cells: readonly string[]): Said[] {
-  const said: Said[] = [];
-  for (let at = 0; at < cells.length; at++) {
+  const said = personAcross(cells);
+  for (let at = said.length === 0 ? 0 : cells.length; at < cells.length; at++) {
     const person = personIn(cells[at]);
     if (person.length > 1) {
       said.push(...person);
@@ -175,6 +181,20 @@ function personIn(cell: string): Said[] {
     { field: 'child.birth_date', heading: BORN.test(said.label) ? 'DOB' : said.label, value: birth },
     { field: 'child.conditions', heading: 'Diagnosis', value: diagnosis },
   ].filter(({ field, value }) => value !== '' && fits(field, value));
+}
+
+/** 'Milo Farr' | 'DOB 03/05/2019' | 'M' | 'diplegia': a name, a birth date with its label, and what needs none beside them. */
+function personAcross(cells: readonly string[]): Said[] {
+  const [name = '', born = '', ...rest] = cells.filter((cell) => cell !== '');
+  const person = isName(name) ? personIn(`${name}, ${born}`) : [];
+  if (person.length < 2 || rest.some((cell) => /[:=]/.test(cell))) return [];
+  const sex = rest.find((cell) => sexWords.has(foldText(cell)));
+  const diagnosis = rest.filter((cell) => cell !== sex && /\p{L}/u.test(cell)).join(', ');
+  return [
+    ...person,
+    ...(sex ? [{ field: 'child.sex', heading: 'Sex', value: sex }] : []),
+    ...(diagnosis ? [{ field: 'child.conditions', heading: 'Diagnosis', value: diagnosis }] : []),
+  ];
 }
 
 /** A device goes on in the cells to its right ('L AFO' | 'cast 14/01/2026') up to the next label. */
