@@ -28,10 +28,10 @@ const turnaroundsKnown = onceFor(() => new Map<string, TurnaroundEstimate>());
 
 /** The clinic's turnarounds, each worked out once for the same jobs, day and usual days of its rule. */
 export const turnaroundsOf =
-  (jobs: readonly WorkshopJob[], today: string, rules?: FitRules): ((family: string) => TurnaroundEstimate) =>
+  (jobs: readonly WorkshopJob[], today: string, rules: FitRules): ((family: string) => TurnaroundEstimate) =>
   (family) => {
     const known = turnaroundsKnown(jobs, today);
-    const key = `${family}/${rules?.get(family)?.turnaroundDays.value}`;
+    const key = `${family}/${rules.get(family)?.turnaroundDays.value}`;
     const estimate = known.get(key) ?? estimateTurnaround(jobs, family, today, undefined, rules);
     known.set(key, estimate);
     return estimate;

@@ -70,7 +70,7 @@ export function stageDurations(jobs: readonly WorkshopJob[], today: IsoDate): St
 export function expectedFitting(
   job: WorkshopJob,
   history: StageDurations,
-  rules?: FitRules,
+  rules: FitRules,
 ): ExpectedFitting | null {
   const { today } = history;
   if (job.status !== 'in-progress') return null;

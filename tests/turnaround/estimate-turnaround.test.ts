@@ -167,6 +167,7 @@ describe('fitLogNormalDurations', () => {
 });
 
 describe('expectedFitting', () => {
+  const shipped = loadRules();
   const running = (stages: WorkshopJob['stages']): WorkshopJob => ({
     id: 'now',
     deviceId: 'x',
@@ -182,7 +183,7 @@ describe('expectedFitting', () => {
       running({ cast, rectify: addDaysIso(today, -1) }),
       running({ cast, rectify: addDaysIso(today, -3), assemble: today }),
       running({ cast, finish: today }),
-    ].map((j) => expectedFitting(j, stageDurations([j], today))!);
+    ].map((j) => expectedFitting(j, stageDurations([j], today), shipped)!);
     expect(dates.map((d) => d.stage)).toEqual(['cast', 'rectify', 'assemble', 'finish']);
     const medians = dates.map(({ samplesDays }) => samplesDays[Math.floor(samplesDays.length / 2)]);
     expect(medians).toEqual(medians.toSorted((a, b) => b - a));
@@ -195,26 +196,26 @@ describe('expectedFitting', () => {
   it('is learned from the other jobs, not from the one asked about', () => {
     const asked = running({ cast: addDaysIso(today, -90) });
     const others = [job(1, 60, 20), job(2, 50, 25), job(3, 30, null)];
-    expect(expectedFitting(asked, stageDurations([...others, asked], today))).toEqual(
-      expectedFitting(asked, stageDurations(others, today)),
+    expect(expectedFitting(asked, stageDurations([...others, asked], today), shipped)).toEqual(
+      expectedFitting(asked, stageDurations(others, today), shipped),
     );
   });
 
   it('begins from the days that the clinic itself gives the family', () => {
     const asked = running({ cast: today });
-    const rules = new Map(loadRules());
+    const rules = new Map(shipped);
     const solid = rules.get('solid-afo')!;
     rules.set('solid-afo', { ...solid, turnaroundDays: { ...solid.turnaroundDays, value: 60 } });
-    const medianOf = (given?: typeof rules) =>
+    const medianOf = (given: typeof shipped) =>
       expectedFitting(asked, stageDurations([asked], today), given)!.samplesDays[50];
-    expect(medianOf(rules) / medianOf()).toBeCloseTo(60 / solid.turnaroundDays.value, 0);
+    expect(medianOf(rules) / medianOf(shipped)).toBeCloseTo(60 / solid.turnaroundDays.value, 0);
   });
 
   it('is never in the past, however long the job has waited, and null once fitted', () => {
     const late = running({ cast: addDaysIso(today, -300) });
-    const fitting = expectedFitting(late, stageDurations([late], today))!;
+    const fitting = expectedFitting(late, stageDurations([late], today), shipped)!;
     expect(fitting.samplesDays[0]).toBeGreaterThanOrEqual(0);
     expect(fitting.samplesDays.at(-1)).toBeGreaterThan(0);
-    expect(expectedFitting(job(1, 30, 20), stageDurations([], today))).toBeNull();
+    expect(expectedFitting(job(1, 30, 20), stageDurations([], today), shipped)).toBeNull();
   });
 });

@@ -55,7 +55,7 @@ async function counted({ store, clock, assessor }: ServiceDeps, afterOthers: () 
     assessor.current(),
   ]);
   const inUse = devices.filter((d) => d.status !== 'retired').map((d) => d.family);
-  const turnaround = [...new Set(inUse)].toSorted().map((f) => turnaroundsOf(jobs, today)(f));
+  const turnaround = [...new Set(inUse)].toSorted().map(turnaroundsOf(jobs, today, context.rules));
   const { eligibleAfterMonths } = settings;
   await afterOthers();
   const ahead = workloadAhead(

@@ -38,9 +38,9 @@ function watchingRoutes(api: Api, deps: ServiceDeps): void {
     'Days from cast to fitting by device family, learned from the clinic’s own jobs',
     { 200: itemsOf(turnaround) },
     async ({ today }) => {
-      const turnaroundOf = turnaroundsOf(await store.workshopJobs.all(), today);
-      const families = [...(await assessor.current()).context.rules.keys()];
-      return { items: families.map(turnaroundOf) };
+      const { rules } = (await assessor.current()).context;
+      const turnaroundOf = turnaroundsOf(await store.workshopJobs.all(), today, rules);
+      return { items: [...rules.keys()].map(turnaroundOf) };
     },
   );
   routesOf(api, deps, ['Audit']).get(

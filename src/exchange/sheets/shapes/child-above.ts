@@ -100,8 +100,10 @@ export const saysWho = (heading: string): boolean => {
 
 /** 'Name: Ivy Grant', 'geb. 03.04.2017', a label with its value in the next cell, a word for the sex alone. */
 function saidIn(cells: readonly string[]): Said[] {
-  const said = personAcross(cells);
-  for (let at = said.length === 0 ? 0 : cells.length; at < cells.length; at++) {
+  const across = personAcross(cells);
+  if (across.length > 0) return across;
+  const said: Said[] = [];
+  for (let at = 0; at < cells.length; at++) {
     const person = personIn(cells[at]);
     if (person.length > 1) {
       said.push(...person);
