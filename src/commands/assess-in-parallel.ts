@@ -13,7 +13,6 @@ export type Answer = Omit<ChildAssessment, 'growth'>;
 
 export interface AssessSettings {
   readonly today: IsoDate;
-  readonly model: string | undefined;
   readonly rules: FitRules;
   readonly seed: number;
   readonly draws: number;
@@ -52,8 +51,8 @@ export function startThreads(
 }
 
 /** By what is set up once, every child's answer. */
-export function answering({ model, ...settings }: AssessSettings): (record: ChildRecord) => Answer {
-  const context = { ...settings, model: loadGrowthModel(model) };
+export function answering(settings: AssessSettings): (record: ChildRecord) => Answer {
+  const context = { ...settings, model: loadGrowthModel() };
   return (record) => {
     const { growth: _, ...answer } = assessChild(record, context);
     return answer;

@@ -18,10 +18,8 @@ import { terminal } from './terminal.js';
 export interface AssessOptions {
   readonly today: IsoDate;
   readonly month?: string;
-  readonly model?: string;
   /** The shipped ones by default. */
   readonly rules?: FitRules;
-  readonly seed?: number;
   readonly settings?: RecallSettingsInput;
   /** The clinic's week, where every visit is to be given one. */
   readonly clinic?: ClinicWeekInput;
@@ -46,14 +44,12 @@ const SEED = 1;
 /** Simulated futures a child. */
 const DRAWS = 512;
 
-export function settingsOf({
+export const settingsOf = ({ today, rules = loadRules() }: AssessOptions): AssessSettings => ({
   today,
-  model,
-  seed = SEED,
-  rules = loadRules(),
-}: AssessOptions): AssessSettings {
-  return { today, model, rules, seed, draws: DRAWS };
-}
+  rules,
+  seed: SEED,
+  draws: DRAWS,
+});
 
 /** Forecasts and recall dates of a caseload; progress goes to the terminal's error side. */
 export async function assess(caseload: Caseload, options: AssessOptions): Promise<Assessed> {
@@ -72,7 +68,7 @@ export async function assess(caseload: Caseload, options: AssessOptions): Promis
     today,
     records,
     assessments: new Map(assessments.map((a) => [a.childId, a])),
-    growthOf: (record) => assessChild(record, { ...settings, model: loadGrowthModel(settings.model) }).growth,
+    growthOf: (record) => assessChild(record, { ...settings, model: loadGrowthModel() }).growth,
     recall: withSentences(list, rules),
     decisions: new Map(
       withDecisionSentences([...answer.decisions.values()], rules).map((d) => [d.deviceId, d]),

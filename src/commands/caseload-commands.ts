@@ -10,7 +10,6 @@ const TOLERANCE = [
   'accepted chance of being beyond use before the next device is fitted, ordinary skin (default 0.33)',
   probability,
 ] as const;
-const SEED = ['--seed <number>', 'seed of the simulated futures', whole] as const;
 
 /** Options of every command that reads a caseload. */
 const reading = (command: Command): Command =>
@@ -38,7 +37,6 @@ export function caseloadCommands(program: Command, load: Load): void {
     )
     .argument('<paths...>', PATHS)
     .option('--out <folder>', 'write what was taken as clean tables into this folder')
-    .option('--against <folder>', 'say what differs from the tables in this folder')
     .addHelpText('after', '\n`doorpost columns` lists every column of every table.')
     .action(load('import-files', 'importFiles'));
 
@@ -49,7 +47,7 @@ export function caseloadCommands(program: Command, load: Load): void {
     .action(load('list-columns', 'listColumns'));
 
   reading(program.command('export'))
-    .description('write a caseload, or its recall plan, in an open format')
+    .description('write a caseload, or its recall plan as a calendar, in an open format')
     .argument('<paths...>', PATHS)
     .requiredOption('--out <path>', 'file to write; for csv a folder')
     .addOption(
@@ -64,9 +62,7 @@ export function caseloadCommands(program: Command, load: Load): void {
     .description('forecast when each device is outgrown, by what, and what is wanted by when')
     .argument('<paths...>', PATHS)
     .option('--child <id>', 'only this child, by id or full name')
-    .option('--model <name>', 'growth model to use (default: the newest in models/)')
     .option(...TOLERANCE)
-    .option(...SEED)
     .action(load('forecast-caseload', 'forecastCaseload'));
 
   reading(program.command('recall'))
@@ -87,7 +83,6 @@ export function caseloadCommands(program: Command, load: Load): void {
       defaultSettings.castingSlotsPerWeek,
     )
     .option('--out <file>', 'also write the list as a CSV table')
-    .option(...SEED)
     .action(load('recall-list', 'recallList'));
 
   reading(program.command('chart'))
@@ -95,7 +90,6 @@ export function caseloadCommands(program: Command, load: Load): void {
     .argument('<paths...>', PATHS)
     .requiredOption('--child <id>', 'the child to draw, by id or full name')
     .requiredOption('--out <folder>', 'folder to write into')
-    .option(...SEED)
     .action(load('draw-child', 'chartChild'));
 
   program
@@ -106,7 +100,6 @@ export function caseloadCommands(program: Command, load: Load): void {
     .option('--seed <number>', 'seed of the invented clinic', whole, 20240317)
     .option('--today <date>', 'the date to stand on, YYYY-MM-DD (default: today)', isoDate)
     .option('--charts <number>', 'for how many children to draw charts', whole, 3)
-    .option('--tables-only', 'write the tables and stop')
     .option('--json', 'print the result as JSON')
     .action(load('demo', 'demo'));
 }

@@ -20,7 +20,6 @@ export interface DemoCommandOptions {
   readonly seed: number;
   readonly charts: number;
   readonly today?: IsoDate;
-  readonly tablesOnly?: boolean;
   readonly json?: boolean;
 }
 
@@ -34,14 +33,12 @@ export async function demo(options: DemoCommandOptions): Promise<void> {
   const folder = resolve(options.out);
   const tables = join(folder, 'tables');
   // They load while the clinic is invented and read, on a processor that is idle then.
-  if (!options.tablesOnly)
-    startThreads(settingsOf({ today }), options.children, undefined, THREADS_FROM_EARLY);
+  startThreads(settingsOf({ today }), options.children, undefined, THREADS_FROM_EARLY);
   step('Inventing the clinic');
   const { caseload } = demoClinic({ children: options.children, seed: options.seed, today });
   await mkdir(tables, { recursive: true });
   for (const [name, text] of Object.entries(roughTables(caseload, today)))
     await writeFile(join(tables, name), text);
-  if (options.tablesOnly) return say(options, { folder, tables }, `Tables: ${tables}`);
 
   step('Reading its tables back');
   const parsed = await readPaths([tables], { today });

@@ -68,13 +68,12 @@ function measuresToDraw(record: ChildRecord, forecasts: readonly DeviceForecast[
 /** `doorpost chart`: one child's charts as files. */
 export async function chartChild(
   paths: readonly string[],
-  options: ReadingOptions & { child: string; out: string; seed?: number },
+  options: ReadingOptions & { child: string; out: string },
 ): Promise<number> {
   const parsed = await readPaths(paths, options);
   const assessed = await assess(oneChild(parsed.caseload, options.child), {
     today: todayOf(options),
     rules: readRules(options.rules),
-    seed: options.seed,
   });
   const [record] = assessed.records;
   terminal.progress('Drawing ...');

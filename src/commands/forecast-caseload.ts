@@ -7,9 +7,7 @@ import { terminal, wrap } from './terminal.js';
 
 export interface ForecastOptions extends ReadingOptions {
   readonly child?: string;
-  readonly model?: string;
   readonly tolerance?: number;
-  readonly seed?: number;
 }
 
 /** Children whose reasons and cautions are written out; of more, the table and what needs doing. */
@@ -23,9 +21,7 @@ export async function forecastCaseload(paths: readonly string[], options: Foreca
   const caseload = options.child === undefined ? parsed.caseload : oneChild(parsed.caseload, options.child);
   const assessed = await assess(caseload, {
     today: todayOf(options),
-    model: options.model,
     rules: readRules(options.rules),
-    seed: options.seed,
     settings: acceptedSettings(options.tolerance),
   });
   const children = assessed.records.map(({ child }) => {

@@ -17,7 +17,6 @@ export interface RecallOptions extends ReadingOptions {
   readonly tolerance?: number;
   readonly slotsPerWeek: number;
   readonly out?: string;
-  readonly seed?: number;
 }
 
 /** `doorpost recall`: whom to call in the next five weeks or the month chosen, for what, by when, and a sentence to read out. */
@@ -27,7 +26,6 @@ export async function recallList(paths: readonly string[], options: RecallOption
     today: todayOf(options),
     month: options.month,
     rules: readRules(options.rules),
-    seed: options.seed,
     settings: acceptedSettings(options.tolerance),
     clinic: { clinicians: [{ id: 'clinic', slotsPerWeek: options.slotsPerWeek }], workshop: [] },
   });

@@ -79,7 +79,6 @@ export function studyCommands(program: Command, load: Load): void {
       'what one more reading and judged visits are worth, on invented children whose growth is known',
     )
     .option('--children <number>', 'how many children', whole, 300)
-    .option('--model <name>', 'growth model to use')
     .option('--out <file>', 'write the report as JSON')
     .option('--seed <number>', 'seed', whole)
     .action(load('simulate-evidence', 'simulateEvidence'));

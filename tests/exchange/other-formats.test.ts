@@ -2,11 +2,10 @@ import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
 import writeXlsxFile from 'write-excel-file/node';
 import { recallColumns } from '../../src/exchange/csv/recall-columns.js';
-import { recallResources } from '../../src/exchange/fhir/recall-resources.js';
 import { toFhirResources } from '../../src/exchange/fhir/to-fhir.js';
 import { recallCalendar } from '../../src/exchange/icalendar/recall-calendar.js';
 import { parseCaseload } from '../../src/exchange/parse-caseload.js';
-import type { RecallEntry, RecallList } from '../../src/recall/contract.js';
+import type { RecallEntry } from '../../src/recall/contract.js';
 import { clinicDays } from '../../src/recall/level/clinic-week.js';
 import { childRecord } from '../../src/records/records.js';
 import { exampleEntry } from '../recall/example-entry.js';
@@ -223,43 +222,4 @@ it('a row of the list for a spreadsheet says first what protects the child', () 
   const row = recallColumns(exampleEntry({ alerts }), { id: 'c', name: 'Ida', contact: '', language: 'en' });
   expect(row.alerts).toBe('skin cannot warn, latex');
   expect(Object.keys(row).indexOf('alerts')).toBeLessThan(Object.keys(row).indexOf('action'));
-});
-
-describe('the recall list as FHIR R4', () => {
-  const of = (...entries: RecallEntry[]) => recallResources({ entries } as unknown as RecallList, TODAY);
-  // Request priorities: http://hl7.org/fhir/R4/valueset-request-priority.html (from memory).
-  it.each([
-    [{ action: 'see-now' }, 'stat'],
-    [{ action: 'repair' }, 'stat'],
-    [{ late: true }, 'urgent'],
-    [{ tooLateSince: '2026-11-01' }, 'urgent'],
-    [{ beyondUseSince: '2026-11-01' }, 'urgent'],
-    [{}, 'routine'],
-  ] as const)('%j is %s', (over, priority) => {
-    expect(of(exampleEntry(over))).toMatchObject([
-      { resourceType: 'ServiceRequest', intent: 'plan', priority, occurrencePeriod: { end: '2026-12-31' } },
-    ]);
-  });
-
-  it('says a forecast by its chances, each with its own day, and none that was not given', () => {
-    const forecast = {
-      deviceId: 'd',
-      childId: 'c',
-      today: TODAY,
-      p10: '2027-01-01',
-      p50: '2027-03-01',
-      p90: null,
-    };
-    const [, risk] = of(exampleEntry({ devices: [{ forecast } as never] }));
-    expect(risk).toMatchObject({
-      resourceType: 'RiskAssessment',
-      // Not 'final' (complete and verified) of http://hl7.org/fhir/R4/valueset-observation-status.html (from memory).
-      status: 'preliminary',
-      prediction: [
-        { probabilityDecimal: 0.1, whenPeriod: { end: '2027-01-01' } },
-        { probabilityDecimal: 0.5, whenPeriod: { end: '2027-03-01' } },
-      ],
-    });
-    expect((risk as { prediction: unknown[] }).prediction).toHaveLength(2);
-  });
 });

@@ -31,7 +31,7 @@ const props = {
   counts: { all: 2, overdue: 0, neverSeen: 0, done: 0 },
   waiting: [],
   query: { state: '', action: '', text: '', due: '', page: 0, whole: false },
-  changes: [],
+  gone: [],
   withoutWeek: 0,
   tooLate: [],
 } as unknown as Parameters<typeof RecallPage>[0];

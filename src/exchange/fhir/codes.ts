@@ -17,7 +17,6 @@ export const OWN = {
   event: 'urn:doorpost:code-system:device-event',
   skin: 'urn:doorpost:code-system:skin-check',
   stage: 'urn:doorpost:code-system:workshop-stage',
-  action: 'urn:doorpost:code-system:recall-action',
   side: 'urn:doorpost:code-system:side',
 } as const;
 export const OWN_EXTENSION = 'urn:doorpost:extension:';

@@ -22,17 +22,19 @@ import { Corrections } from './corrections.js';
 import { DeviceCard } from './device-card.js';
 import { ReadingsTable } from './readings-table.js';
 import { ChildAlerts } from './visit-devices.js';
-import { WhyThisDate } from './why-this-date.js';
+
+interface Tempo {
+  readonly tempo: { readonly mean: number; readonly sd: number } | null;
+}
 
 /** What clinicians alone are shown of a child. */
-export interface ForClinicians {
+export interface ForClinicians extends Tempo {
   /** Measures that can be charted, the one shown first. */
   readonly chartable: readonly MeasureId[];
   readonly measure: MeasureId | null;
   readonly growth: Drawn;
   readonly timeline: Drawn;
   readonly readings: readonly ScoredReading[];
-  readonly tempo: { readonly mean: number; readonly sd: number } | null;
   readonly links: readonly FamilyLink[];
   readonly questions: readonly FamilyQuestion[];
   readonly revisions: readonly MeasurementRevision[];
@@ -66,7 +68,7 @@ export function ChildPage({ view, clinical }: { view: ChildView; clinical: ForCl
   const { format, today } = usePage();
   const base = childPath(child.id);
   return (
-    <Layout title={child.name || child.id} scripts={clinical ? ['charts.js'] : []}>
+    <Layout title={child.name || child.id}>
       <div class="row between">
         <div>
           <h1>{child.name || child.id}</h1>
@@ -105,12 +107,11 @@ export function ChildPage({ view, clinical }: { view: ChildView; clinical: ForCl
             <Section id="timeline" title="Devices over time">
               <Chart
                 drawn={clinical.timeline}
-                spec={`${base}/charts/timeline.json`}
                 label={`Timeline of ${record.devices.map((d) => deviceLabel(d)).join('; ')}`}
               />
             </Section>
           )}
-          {inUse.length > 0 && <WhyThisDate view={view} tempo={clinical.tempo} />}
+          {inUse.length > 0 && <WhereFrom {...assessment} tempo={clinical.tempo} />}
           <Corrections base={base} readings={record.measurements} revisions={clinical.revisions} />
           <QuestionsSection view={view} questions={clinical.questions} />
           <FamilyLinks base={base} links={clinical.links} />
@@ -144,6 +145,26 @@ function DevicesInUse({ view, clinical, base }: { view: ChildView; clinical: boo
   );
 }
 
+/** Less is not told: of a child too young for a tempo of its own it would read 0.0. */
+const TOLD_YEARS = 0.05;
+
+/** What the dates above were made of, so that a clinician can disagree. */
+function WhereFrom(props: Pick<ChildView['assessment'], 'modelName' | 'modelVersion' | 'today'> & Tempo) {
+  const { modelName, modelVersion, today, tempo } = props;
+  const { format } = usePage();
+  return (
+    <p class="hint">
+      {tempo &&
+        Math.max(Math.abs(tempo.mean), tempo.sd) >= TOLD_YEARS &&
+        `This child matures about ${format.number(Math.abs(tempo.mean), 1)} years ${tempo.mean < 0 ? 'earlier' : 'later'} than the average of their sex, give or take ${format.number(tempo.sd, 1)} years. `}
+      Model {modelName} {modelVersion}, as of {format.date(today)}. Allowances and their sources are in the{' '}
+      <a href="/fit-rules">fit rules</a>; a clinician can set them for the clinic or per device. For
+      dimensions nobody has followed over years in children (foot, ankle, knee and hip heights) the bands are
+      widened.
+    </p>
+  );
+}
+
 function MeasuredOnce({ measurements }: Pick<ChildRecord, 'measurements'>) {
   const { format } = usePage();
   const [day, ...more] = new Set(measurements.map((m) => m.date));
@@ -174,11 +195,7 @@ function Growth(props: ForClinicians & { base: string }) {
       <Tabs
         of={chartable.map((m) => [`${base}?measure=${m}#growth`, measures[m].label, m === measure] as const)}
       />
-      <Chart
-        drawn={growth}
-        spec={`${base}/charts/growth.json?measure=${measure}`}
-        label={`Growth chart: ${label}. The readings are in the table below it.`}
-      />
+      <Chart drawn={growth} label={`Growth chart: ${label}. The readings are in the table below it.`} />
       <ReadingsTable readings={readings} />
     </Section>
   );

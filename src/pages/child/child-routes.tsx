@@ -1,8 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import { measureId } from '../../records/measure.js';
 import { LONGEST_REASON } from '../../records/records.js';
-import { clinicians, staff, writersOf } from '../../records/roles.js';
+import { staff, writersOf } from '../../records/roles.js';
 import {
   chartableMeasures,
   growthSpec,
@@ -82,16 +81,6 @@ function childPages(app: FastifyInstance, deps: ServiceDeps): void {
     const clinical = asked.actor.role === 'clinician' ? await forClinicians(view, asked) : null;
     return <ChildPage view={view} clinical={clinical} />;
   });
-
-  get('/children/:id/charts/growth.json', clinicians, async ({ request, reply, id, query, today }) => {
-    const view = await loadChildFor(request, id, deps);
-    const measure = measureId.parse(query.measure);
-    return reply.send(growthSpec(view, measure, posteriorOf(view.record, deps), today));
-  });
-
-  get('/children/:id/charts/timeline.json', clinicians, async ({ request, reply, id, today }) =>
-    reply.send(timelineSpec(await loadChildFor(request, id, deps), today)),
-  );
 }
 
 function correctionPages(app: FastifyInstance, deps: ServiceDeps): void {

@@ -36,7 +36,6 @@ export function ForecastsHeld({ held, dates }: { held: HeldAgainstVerdicts; date
       </p>
       <Chart
         drawn={dates}
-        spec="/overview/dates-held.json"
         label="Share of devices outgrown by the 10, 50 and 90 % dates of their forecasts; the numbers are in the table below"
       />
       <Table

@@ -1,13 +1,11 @@
 import { turnaroundsOf } from '../../clinic/clinic-list.js';
 import { heldOf, type Judged, judgedOf } from '../../forecast/device/held-against-verdicts.js';
-import type { IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import type { Child } from '../../records/records.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { keptAnswer } from '../../service/kept-answer.js';
 import { onceFor } from '../../statistics/once-for.js';
 import { waitDays, waitsOf, yearBefore, yearCounts } from './overview-view.js';
-import { byCount, endReasons, workloadAhead } from './workload-ahead.js';
 
 /** What the overview counts over the whole clinic, kept while nothing of it changes: one count a service. */
 export const overviewCounts = (deps: ServiceDeps) => countsOf(deps, '');
@@ -35,45 +33,26 @@ async function counted({ store, clock, assessor }: ServiceDeps, afterOthers: () 
   const devices: Device[] = [];
   const judged: Judged[] = [];
   const waits: number[] = [];
-  const ended: string[] = [];
-  const middle = new Map<string, IsoDate | null>();
   for await (const part of store.caseload.devicesByPart()) {
     const past = await store.forecasts.history(part.devices.map((d) => d.id));
     children.push(...part.children);
     devices.push(...part.devices);
     judged.push(...judgedOf(part.devices, part.events, past, today));
     waits.push(...waitDays(part));
-    ended.push(...endReasons(part, today));
-    // Oldest first: the latest answer of a device stands.
-    for (const f of past) middle.set(f.deviceId, f.p50);
     await afterOthers();
   }
-  const [days, jobs, { value: settings }, { context }] = await Promise.all([
+  const [days, jobs, { context }] = await Promise.all([
     store.caseload.visitDays(yearBefore(today), today),
     store.workshopJobs.all(),
-    store.settings.get(),
     assessor.current(),
   ]);
   const inUse = devices.filter((d) => d.status !== 'retired').map((d) => d.family);
   const turnaround = [...new Set(inUse)].toSorted().map(turnaroundsOf(jobs, today, context.rules));
-  const { eligibleAfterMonths } = settings;
-  await afterOthers();
-  const ahead = workloadAhead(
-    { children, devices },
-    (id) => middle.get(id) ?? null,
-    (family) => turnaround.find((t) => t.family === family)?.p50Days ?? 0,
-    eligibleAfterMonths,
-    context.rules,
-    today,
-  );
   await afterOthers();
   return {
     held: heldOf(judged, today),
     waits: waitsOf(waits),
     year: yearCounts({ children, devices }, days, today),
     turnaround,
-    ahead,
-    ended: byCount(ended),
-    eligibleAfterMonths,
   };
 }

@@ -10,7 +10,6 @@ import { usePage } from '../parts/page-context.js';
 import { Facts, Table } from '../parts/table.js';
 import { ForecastsHeld } from './forecasts-held.js';
 import { LearnedPopulation } from './learned-population.js';
-import { MonthsAhead } from './months-ahead.js';
 import type { OverviewCounts } from './overview-counts.js';
 
 /** For whoever leads the clinic: did the forecasts hold, how long does the workshop take, what is coming. */
@@ -19,7 +18,7 @@ export function OverviewPage(props: {
   dates: Drawn;
   learned: Learned | null;
   model: GrowthModel;
-  states: Readonly<Record<string, number>>;
+  states: ReadonlyMap<string, number>;
   workload: Drawn | null;
   coverage: { readonly done: number; readonly total: number };
 }) {
@@ -33,25 +32,21 @@ export function OverviewPage(props: {
       ? 'no replaced device was judged outgrown'
       : `${format.number(waits.middleDays)} days until the next was fitted (the middle of ${waits.n})`;
   return (
-    <Layout titled title="Overview" scripts={['charts.js']}>
+    <Layout titled title="Overview">
       <section>
         <h2>Workload ahead</h2>
         {workload ? (
           <>
-            <Chart
-              drawn={workload}
-              spec="/overview/workload.json"
-              label="Appointments to cast, by week, against capacity"
-            />
+            <Chart drawn={workload} label="Visits planned, by week, against the clinic's places" />
             <p class="hint">
-              Only what is cast: reviews, measuring and adjusting take places too. Who comes late for want of
-              one is on the {plans ? <a href="/recall">recall list</a> : 'recall list'}.
+              Every visit of the plan: casts, checks, reviews, measuring and adjusting, as it stood when the
+              list was made. Who comes late for want of a place is on the{' '}
+              {plans ? <a href="/recall">recall list</a> : 'recall list'}.
             </p>
           </>
         ) : (
-          <Empty>No recall list has been made yet.</Empty>
+          <Empty>No recall list with weeks has been made yet.</Empty>
         )}
-        <MonthsAhead {...counts} />
       </section>
       <div class="cards">
         <section>
@@ -76,11 +71,11 @@ export function OverviewPage(props: {
         </section>
         <section>
           <h2>Calls of this list</h2>
-          {Object.keys(states).length === 0 ? (
+          {states.size === 0 ? (
             <Empty>No list yet.</Empty>
           ) : (
             <Facts
-              of={Object.entries(stateNames).map(([state, word]) => [word, states[state] ?? 0] as const)}
+              of={Object.entries(stateNames).map(([state, word]) => [word, states.get(state) ?? 0] as const)}
             />
           )}
         </section>

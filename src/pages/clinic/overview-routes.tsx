@@ -1,66 +1,48 @@
 import type { FastifyInstance } from 'fastify';
 import { capacityChart } from '../../charts/capacity-chart.js';
 import { datesHeldChart } from '../../charts/dates-held-chart.js';
-import type { IsoDate } from '../../records/dates.js';
 import { staff } from '../../records/roles.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { lastAnswer } from '../../service/last-answer.js';
-import { slotsByWeek } from '../../service/slots-by-week.js';
-import type { ClinicSettings, RecallBrief } from '../../store/contract.js';
+import { groupBy } from '../../statistics/group-by.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
 import { pagesOf } from '../parts/pages-of.js';
+import type { Levelling } from '../recall/recall-weeks.js';
 import { FEWEST_JUDGED } from './forecasts-held.js';
 import { overviewCounts } from './overview-counts.js';
 import { OverviewPage } from './overview-page.js';
-import { castsByWeek } from './overview-view.js';
-import type { CastAhead } from './workload-ahead.js';
-
-const WEEKS_AHEAD = 26;
 
 export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): void {
-  const { store, clock } = deps;
+  const { store } = deps;
   const { get } = pagesOf(app, deps);
   const counts = overviewCounts(deps);
-  const weeksOf = lastAnswer(
-    (rows: readonly RecallBrief[], settings: ClinicSettings, today: IsoDate, ahead: readonly CastAhead[]) =>
-      castsByWeek(rows, slotsByWeek(settings, today, WEEKS_AHEAD), ahead),
-  );
-
-  const workload = async () => {
-    const [run] = await store.recall.inUse();
-    const rows = run ? await store.recall.briefs(run.id, {}) : [];
-    const { value: settings } = await store.settings.get();
-    const { ahead } = await counts();
-    const weeks = weeksOf(rows, settings, clock.today(), ahead.all);
-    const chart = (widthPx?: number) => capacityChart({ weeks, widthPx });
-    return { rows, chart: run ? chart : null };
-  };
 
   get('/overview', staff, async ({ request }) => {
     const model = deps.assessor.shippedModel();
-    const [counted, { rows, chart }, coverage, learned] = await Promise.all([
+    const [counted, [run], coverage, learned] = await Promise.all([
       counts(),
-      workload(),
+      store.recall.inUse(),
       store.forecasts.coverage(),
       store.populationOffsets.latest(model),
     ]);
     const { held } = counted;
     const enough = held.judged >= FEWEST_JUDGED;
-    const states: Record<string, number> = {};
-    for (const r of rows) if (r.list !== 'open') states[r.state] = (states[r.state] ?? 0) + 1;
+    const rows = run ? await store.recall.briefs(run.id, { due: true }) : [];
+    const levelling = run?.summary.levelling as Levelling | undefined;
+    const weeks = (levelling?.weeks ?? []).map((w) => ({
+      weekStart: w.week,
+      load: w.used,
+      capacity: w.slots,
+    }));
     return (
       <OverviewPage
-        {...{ learned, model, states, coverage }}
+        {...{ learned, model, coverage }}
+        states={new Map([...groupBy(rows, (r) => r.state)].map(([state, own]) => [state, own.length]))}
         counts={counted}
         dates={enough ? await drawFor(request, (px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
-        workload={chart && (await drawFor(request, chart))}
+        workload={
+          weeks.length > 0 ? await drawFor(request, (widthPx) => capacityChart({ weeks, widthPx })) : null
+        }
       />
     );
   });
-
-  get('/overview/workload.json', staff, async ({ reply }) => reply.send((await workload()).chart?.() ?? {}));
-
-  get('/overview/dates-held.json', staff, async ({ reply }) =>
-    reply.send(datesHeldChart((await counts()).held.dates)),
-  );
 }

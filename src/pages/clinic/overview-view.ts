@@ -1,12 +1,9 @@
-import type { WeekLoad } from '../../charts/capacity-chart.js';
-import { weekStart } from '../../recall/decide/calendar.js';
 import type { Caseload } from '../../records/caseload.js';
 import { addDaysIso, daysBetween, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { groupBy } from '../../statistics/group-by.js';
 import { median } from '../../statistics/median.js';
-import type { RecallBrief, VisitDays } from '../../store/contract.js';
-import type { CastAhead } from './workload-ahead.js';
+import type { VisitDays } from '../../store/contract.js';
 
 /** Days from each verdict to the next device of that side. */
 export function waitDays(caseload: Pick<Caseload, 'devices' | 'events'>): number[] {
@@ -49,35 +46,4 @@ export function yearCounts(
     neverMeasured: last.filter((l) => l.date === null).length,
     notSeenForAYear: last.filter((l) => l.date !== null && l.date <= since).length,
   };
-}
-
-/**
- * Casting appointments by week against its slots: those of the list on the booked day, else the planned week where the
- * list was levelled, else the week of the day to cast by; past ones now. Then what the list does not reach: first needs
- * and successors, the casts of one child in one week as one appointment.
- * @param slots by week (Monday), ascending, as slotsByWeek gives them
- */
-export function castsByWeek(
-  rows: readonly RecallBrief[],
-  slots: ReadonlyMap<IsoDate, number>,
-  ahead: readonly CastAhead[],
-): WeekLoad[] {
-  const [first] = slots.keys();
-  const weekOf = (day: IsoDate) => (day < first ? first : weekStart(day));
-  const listed = new Set<string>();
-  const appointments = new Set<string>();
-  for (const row of rows) {
-    if (!['cast', 'check'].includes(row.entry.action)) continue;
-    for (const id of row.entry.deviceIds) listed.add(id);
-    const day = (row.state === 'booked' && row.appointment) || (row.entry.plannedWeek ?? row.entry.castBy);
-    if (day && !['done', 'declined'].includes(row.state)) appointments.add(`${weekOf(day)} ${row.childId}`);
-  }
-  for (const cast of ahead)
-    if (cast.later || !listed.has(cast.deviceId)) appointments.add(`${weekOf(cast.day)} ${cast.childId}`);
-  const load = groupBy([...appointments], (a) => a.slice(0, first?.length));
-  return [...slots].map(([week, capacity]) => ({
-    weekStart: week,
-    load: load.get(week)?.length ?? 0,
-    capacity,
-  }));
 }

@@ -1,11 +1,10 @@
-import { renderSVG } from 'uqr';
 import type { NewFamilyLink } from '../../store/contract.js';
 import { CopyField } from '../parts/copy-field.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
 
-/** The new link, shown this once: to be copied, scanned or printed. */
+/** The new link, shown this once: to be copied or printed. */
 export function FamilyLinkPage(props: { childId: string; link: NewFamilyLink; url: string }) {
   const { format } = usePage();
   const { childId, link, url } = props;
@@ -22,15 +21,6 @@ export function FamilyLinkPage(props: { childId: string; link: NewFamilyLink; ur
           <strong>It works until {until}</strong>, or until you withdraw it.
         </p>
         <CopyField label="Link" value={url} />
-        <figure
-          class="qr"
-          role="img"
-          aria-label="The same link as a picture for the family's telephone to scan"
-          dangerouslySetInnerHTML={{
-            __html: renderSVG(url, { border: 2 }).replace('<svg ', '<svg aria-hidden="true" '),
-          }}
-        />
-        <p>Scanned with a telephone's camera the picture opens the same page. Until {until}.</p>
         <p class="no-print">
           <a href={childPath(childId)}>Back to the child</a>
         </p>

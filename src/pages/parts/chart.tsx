@@ -23,8 +23,8 @@ export async function drawFor(
   return { svg: await renderSlimSvg(chart(narrow ? NARROW_PX : undefined)), narrow };
 }
 
-/** A chart drawn on the server; with a specification the wide one becomes interactive where pointer or keyboard touches it. */
-export function Chart({ drawn, label, spec }: { drawn: Drawn; label: string; spec?: string }) {
+/** A chart drawn on the server, its numbers in a table or in words beside it. */
+export function Chart({ drawn, label }: { drawn: Drawn; label: string }) {
   return (
     <figure
       class={drawn.narrow ? 'chart narrow' : 'chart'}
@@ -32,7 +32,6 @@ export function Chart({ drawn, label, spec }: { drawn: Drawn; label: string; spe
       tabIndex={0}
       role="img"
       aria-label={label}
-      data-spec={drawn.narrow ? undefined : spec}
       dangerouslySetInnerHTML={{ __html: drawn.svg.replace('<svg ', '<svg aria-hidden="true" ') }}
     />
   );

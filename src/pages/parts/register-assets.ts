@@ -1,14 +1,10 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { dirname, extname, join } from 'node:path';
+import { extname } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { chartFonts } from '../../charts/render-chart.js';
 
-const require = createRequire(import.meta.url);
 const own = (name: string) => new URL(`./assets/${name}`, import.meta.url);
-/** A file beside the module's entry, which lies in its build folder. */
-const installed = (module: string, file: string) => join(dirname(require.resolve(module)), file);
 
 const tourFolder = new URL('../../../charts/tour/', import.meta.url);
 /** Pictures of the invented demo clinic, for the pages of help. */
@@ -19,15 +15,12 @@ const types: Readonly<Record<string, string>> = {
   '.svg': 'image/svg+xml',
   '.js': script,
 };
-/** Name under /assets, file, type. Vega is fetched by a page only once a reader touches a chart. */
+/** Name under /assets, file, type. */
 const files: readonly (readonly [string, string | URL, string])[] = [
   ...readdirSync(own('')).map((name) => [name, own(name), types[extname(name)]] as const),
   ...tour.map((name) => [`tour/${name}`, new URL(name, tourFolder), 'image/png'] as const),
   ['font-regular.ttf', chartFonts.regular, 'font/ttf'],
   ['font-bold.ttf', chartFonts.bold, 'font/ttf'],
-  ['vega.js', require.resolve('vega').replace(/vega[^/]*$/, 'vega.min.js'), script],
-  ['vega-lite.js', installed('vega-lite', 'vega-lite.min.js'), script],
-  ['vega-embed.js', installed('vega-embed', 'vega-embed.min.js'), script],
 ];
 
 /** Style, scripts and fonts under /assets, read once, with a digest so that a browser asks again cheaply. */

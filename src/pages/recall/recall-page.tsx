@@ -14,14 +14,7 @@ import { Columns } from '../parts/table.js';
 import { Reach, rowColumns, WantedRow } from '../parts/wanted-row.js';
 import { CallState, stateKeys } from './recall-call.js';
 import { Filters, JobState, Tools } from './recall-tools.js';
-import {
-  addressOf,
-  groupByAction,
-  LINES_SHOWN,
-  type RecallChange,
-  type RecallQuery,
-  ROWS_A_PAGE,
-} from './recall-view.js';
+import { addressOf, groupByAction, LINES_SHOWN, type RecallQuery, ROWS_A_PAGE } from './recall-view.js';
 import { type Levelling, Weeks } from './recall-weeks.js';
 
 export interface RecallPageProps {
@@ -40,7 +33,7 @@ export interface RecallPageProps {
   };
   readonly waiting: readonly WaitingAnswer[];
   readonly query: RecallQuery;
-  readonly changes: readonly RecallChange[];
+  readonly gone: readonly RecallBrief[];
   /** How many rows need another week since the list was made. */
   readonly withoutWeek: number;
   readonly tooLate: readonly RecallBrief[];
@@ -74,6 +67,7 @@ export function RecallPage(props: RecallPageProps) {
       {run && (
         <>
           {props.withoutWeek > 0 && !working && <NeedWeek children={props.withoutWeek} />}
+          {props.gone.length > 0 && <BookedAndGone {...props} />}
           <Filters query={query} />
           <Narrow {...props} />
           {rows.length === 0 ? (
@@ -95,7 +89,6 @@ export function RecallPage(props: RecallPageProps) {
             late={props.tooLate}
             names={props.names}
           />
-          <Changes changes={props.changes} names={props.names} />
         </>
       )}
     </Layout>
@@ -198,19 +191,14 @@ const NeedWeek = ({ children: n }: { children: number }) => (
   </Form>
 );
 
-function Changes({ changes, names }: Pick<RecallPageProps, 'changes' | 'names'>) {
-  if (changes.length === 0) return null;
-  return (
-    <details class="card">
-      <summary>{counted(changes.length, 'change')} since the list before</summary>
-      <ul>
-        {changes.slice(0, LINES_SHOWN).map((c) => (
-          <li key={`${c.childId}${c.what}`}>
-            <a href={childPath(c.childId)}>{names.get(c.childId) || c.childId}</a>: {c.what}
-          </li>
-        ))}
-        {changes.length > LINES_SHOWN && <li>and {changes.length - LINES_SHOWN} more</li>}
-      </ul>
-    </details>
-  );
-}
+const BookedAndGone = ({ gone, names }: Pick<RecallPageProps, 'gone' | 'names'>) => (
+  <p class="notice">
+    Booked from the list before, and not wanted by this one. Is the visit still wanted?{' '}
+    {gone.slice(0, LINES_SHOWN).map((r, i) => (
+      <span key={r.id}>
+        {i > 0 && ', '}
+        <a href={childPath(r.childId)}>{names.get(r.childId) || r.childId}</a>
+      </span>
+    ))}
+  </p>
+);

@@ -13,20 +13,12 @@ import { readLanguages } from '../../service/native-readers.js';
 import { setRecallState, undoRecallState } from '../../service/set-recall-state.js';
 import { type ClinicSettings, callState, type RecallBrief, type RecallRow } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
-import { readerFormat } from '../parts/page-context.js';
 import { type Asked, cannotBe, type Fields, pagesOf, typedRecord } from '../parts/pages-of.js';
 import { wholeAddress } from '../parts/paths.js';
 import { CalendarPage } from './calendar-page.js';
 import { LettersPage } from './letters-page.js';
 import { RecallPage } from './recall-page.js';
-import {
-  changesSince,
-  filterRows,
-  LINES_SHOWN,
-  type RecallQuery,
-  shownOf,
-  withoutWeek,
-} from './recall-view.js';
+import { bookedAndGone, filterRows, type RecallQuery, shownOf, withoutWeek } from './recall-view.js';
 
 /** Nobody who has a date, said no or moved away is written to. */
 const LETTER_STATES: readonly WorkState[] = ['to-call', 'called', 'left-message', 'did-not-come'];
@@ -36,7 +28,6 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
   const { store, clock, jobs } = deps;
   const { get, post, save } = pagesOf(app, deps);
   // The same for everybody who opens the list, until somebody is called or another is made.
-  const changes = lastAnswer(changesSince);
   const needWeek = lastAnswer((due: readonly RecallBrief[], settings: ClinicSettings, today: IsoDate) =>
     withoutWeek(due, today, clinicDays(clinicWeekOf(settings))),
   );
@@ -50,10 +41,9 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     return store.recall.entries(run.id, { ids: fits.map((r) => r.id) }, asked.actor);
   };
 
-  get('/recall', planners, async ({ request, reply, query: asked, actor }) => {
+  get('/recall', planners, async ({ reply, query: asked, actor }) => {
     const query = queryOf(asked);
-    const [format, [run = null, before], [job], { value: settings }] = await Promise.all([
-      readerFormat(request, deps),
+    const [[run = null, before], [job], { value: settings }] = await Promise.all([
       store.recall.inUse(),
       store.jobRuns.latest('recall'),
       store.settings.get(),
@@ -70,9 +60,9 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
       before ? store.recall.briefs(before.id, { due: true }) : [],
     ]);
     const rows = filterRows(found ?? due, query);
-    const changed = before ? changes(old, due, format.date) : [];
+    const gone = bookedAndGone(old, due, clock.today());
     const tooLate = due.filter((r) => r.entry.tooLate);
-    const named = [...changed.slice(0, LINES_SHOWN), ...tooLate.slice(0, LINES_SHOWN)].map((r) => r.childId);
+    const named = [...gone, ...tooLate].map((r) => r.childId);
     const [shown, names, waiting] = await Promise.all([
       run ? store.recall.entries(run.id, { ids: shownOf(rows, query).map((r) => r.id) }, actor) : [],
       store.children.names([...new Set(named)], actor),
@@ -82,7 +72,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     const ready = asked.notice === 'run-started' && job?.status === 'done';
     return reply.page(
       <RecallPage
-        {...{ run, rows, shown, names, waiting, query, tooLate }}
+        {...{ run, rows, shown, names, waiting, query, tooLate, gone }}
         job={job ?? null}
         counts={{
           all: due.length,
@@ -90,7 +80,6 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
           neverSeen: due.filter((r) => r.entry.lastSeen === null).length,
           done: due.filter((r) => r.state === 'done').length,
         }}
-        changes={changed}
         withoutWeek={needWeek(due, settings, clock.today()).length}
         clinic={clinicWeekOf(settings)}
       />,

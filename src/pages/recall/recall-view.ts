@@ -1,7 +1,7 @@
 import { carryOver, earlierVisit } from '../../recall/carry-over.js';
 import { type Action, actionIds } from '../../recall/contract.js';
 import type { ClinicDays } from '../../recall/level/clinic-week.js';
-import { daysBetween, type IsoDate } from '../../records/dates.js';
+import type { IsoDate } from '../../records/dates.js';
 import type { RecallBrief } from '../../store/contract.js';
 
 export interface RecallQuery {
@@ -74,41 +74,14 @@ export const withoutWeek = (
     return now.some((p) => !known.some((k) => k.week === p.week && k.why === p.why));
   });
 
-export interface RecallChange {
-  readonly childId: string;
-  readonly what: string;
-}
-
-/** What a scheduler must know of a new list: who came, who left, whose date moved by a week or more. */
-export function changesSince(
+/** Visits booked from the list before whose child no new list wants: nobody would miss them. */
+export function bookedAndGone(
   before: readonly RecallBrief[],
   now: readonly RecallBrief[],
-  date: (iso: IsoDate) => string,
-): RecallChange[] {
-  const old = new Map(before.map((r) => [r.childId, r]));
+  today: IsoDate,
+): RecallBrief[] {
   const present = new Set(now.map((r) => r.childId));
-  const stays = now.flatMap((r) =>
-    [wantedSince(old.get(r.childId), r), plannedSince(r, date)].flatMap((what) =>
-      what ? [{ childId: r.childId, what }] : [],
-    ),
+  return before.filter(
+    (r) => r.state === 'booked' && !present.has(r.childId) && !(r.appointment && r.appointment < today),
   );
-  const gone = before.filter((r) => !present.has(r.childId));
-  return [...stays, ...gone.map(({ childId, state }) => ({ childId, what: goneWords(state) }))];
 }
-
-function wantedSince(was: RecallBrief | undefined, { entry }: RecallBrief): string | null {
-  if (!was) return 'new on the list';
-  if (!was.entry.dueBy || !entry.dueBy) return null;
-  const moved = daysBetween(was.entry.dueBy, entry.dueBy);
-  return Math.abs(moved) < 7 ? null : `wanted ${Math.abs(moved)} days ${moved < 0 ? 'earlier' : 'later'}`;
-}
-
-function plannedSince({ entry }: RecallBrief, date: (iso: IsoDate) => string): string | null {
-  const { movedFrom, plannedWeek } = entry;
-  if (!movedFrom) return null;
-  const week = plannedWeek ? date(plannedWeek) : 'a later half-year';
-  return `planned for the week of ${week}, was ${date(movedFrom)}`;
-}
-
-const goneWords = (state: RecallBrief['state']): string =>
-  state === 'booked' ? 'no longer on it, but booked: is the visit still wanted?' : 'no longer on it';

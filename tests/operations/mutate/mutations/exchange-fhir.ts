@@ -40,27 +40,6 @@ export const exchangeFhir: readonly MutationGroup[] = [
     changes: [['checkResource(type, value)', '(value as never as ReadResource | readonly never[])']],
   },
   {
-    harm: [
-      'sizes, sides or days of a sheet are taken in wrongly',
-      'A plan in FHIR is an order, or says nothing of the harm',
-    ],
-    file: 'src/exchange/fhir/recall-resources.ts',
-    tests: [
-      'tests/exchange/other-formats.test.ts',
-      'tests/exchange/awkward-tables.test.ts',
-      'tests/exchange/sheets/sheets.test.ts',
-      'tests/exchange/sheets/renderings.test.ts',
-      'tests/exchange/round-trip.test.ts',
-    ],
-    changes: [
-      ["priority: atOnce ? 'stat' :", 'priority: '],
-      ['[0.1, f.p10],', '[0.1, f.p90],'],
-      ["intent: 'plan'", "intent: 'order'"],
-      ["status: 'preliminary'", "status: 'final'"],
-      ["e.late || e.tooLateSince || e.beyondUseSince ? 'urgent'", "false ? 'urgent'"],
-    ],
-  },
-  {
     harm: 'who takes over a child with spina bifida is not told to keep latex away',
     file: 'src/exchange/fhir/to-fhir.ts',
     tests: ['tests/exchange/other-formats.test.ts', 'tests/exchange/round-trip.test.ts'],
