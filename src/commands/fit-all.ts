@@ -1,5 +1,4 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { DoorpostError } from '../errors.js';
@@ -13,29 +12,36 @@ export const dataFiles = {
   infants: ['infants-longitudinal/content.csv', 'infants-longitudinal/smocc.csv'],
 } as const;
 
-/**
- * `doorpost fit`: everything that is estimated, anew and in order. Each step is a process of its own, because it reads
- * what the one before wrote.
- */
-export function fitAll({ data }: { data: string }): void {
+/** What is estimated, in order: each reads what those before it wrote. */
+const steps = ['notes', 'references', 'baselines', 'growth'] as const;
+export const fitParts = [...steps, 'cards'] as const;
+
+/** `doorpost fit`: one part, or all of them, each a process of its own because of what it reads. */
+export async function fitAll(
+  part: (typeof fitParts)[number] | undefined,
+  { data }: { data: string },
+): Promise<void> {
   const at = (file: string) => join(data, file);
-  for (const file of [dataFiles.survey, dataFiles.cohort, ...dataFiles.infants])
-    if (!existsSync(at(file)))
-      throw new DoorpostError('invalid-file', `there is no file ${at(file)}`, {
-        file: at(file),
-        accepted: '--data with the folder that holds it',
-      });
-  const steps = [
-    ['notes'],
-    ['references', '--records', at(dataFiles.survey)],
-    ['baselines', '--cohort', at(dataFiles.cohort)],
-    [
-      ...['growth', '--cohort', at(dataFiles.cohort), '--infants', ...dataFiles.infants.map(at)],
-      ...['--records', at(dataFiles.survey)],
-    ],
-  ];
-  for (const step of steps) {
-    const { status } = spawnSync(process.execPath, [launcher, 'fit', ...step], { stdio: 'inherit' });
-    if (status !== 0) throw new DoorpostError('invalid-value', `fit ${step[0]} did not end well`);
+  const models = await import('./fit-models.js');
+  switch (part) {
+    case 'notes':
+      return models.fitNotes();
+    case 'references':
+      return models.fitReferences(at(dataFiles.survey));
+    case 'baselines':
+      return models.fitBaselines(at(dataFiles.cohort));
+    case 'growth': {
+      const { fitGrowth } = await import('./fit-growth.js');
+      return fitGrowth(at(dataFiles.cohort), dataFiles.infants.map(at), at(dataFiles.survey));
+    }
+    case 'cards':
+      return models.fitCards();
+    case undefined:
+      for (const step of steps) {
+        const { status } = spawnSync(process.execPath, [launcher, 'fit', step, '--data', data], {
+          stdio: 'inherit',
+        });
+        if (status !== 0) throw new DoorpostError('invalid-value', `fit ${step} did not end well`);
+      }
   }
 }

@@ -1,6 +1,5 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { DoorpostError } from '../errors.js';
 import { readTable } from '../exchange/csv/read-table.js';
 import type { GrowthModel } from '../growth/population/growth-model.js';
 import { toScale } from '../growth/population/growth-scale.js';
@@ -32,29 +31,18 @@ const groups = Array.from({ length: FOLDS }, (_, f) => f);
 const SIMULATED = 60;
 const VERSION = '1.3.0';
 
-export interface FitGrowthOptions {
-  readonly cohort: readonly string[];
-  readonly infants: readonly string[];
-  readonly records: string;
-  readonly name?: string;
-  readonly out?: string;
-  readonly seed?: number;
-}
-
 /**
  * `doorpost fit growth`: estimates the growth model from children measured many times, measures its error on
  * children left out, and writes parameters.json and model-card.md.
  */
-export async function fitGrowth(opts: FitGrowthOptions): Promise<void> {
-  const name = opts.name ?? 'default';
-  const seed = opts.seed ?? 1;
-  const folder = opts.out ?? modelsFolder;
+export function fitGrowth(children: string, infantFiles: readonly string[], survey: string): void {
+  const [name, seed] = ['default', 1];
   const refs = loadReferences();
-  const records = opts.cohort.flatMap((path) => parseRecords(readTable(path, read(path))));
+  const records = parseRecords(readTable(children, readFileSync(children)));
   const cohort = records.map(followedChild);
-  const followed = opts.infants.flatMap((path) => parseInfants(readTable(path, read(path))));
+  const followed = infantFiles.flatMap((path) => parseInfants(readTable(path, readFileSync(path))));
   const infants = infantResidual(infantCases(followed, refs));
-  const correlation = sizeCorrelation(readSurveyRecords(opts.records), growthSettings.measures, refs);
+  const correlation = sizeCorrelation(readSurveyRecords(survey), growthSettings.measures, refs);
   const input: GrowthFitInput = { name, version: VERSION, seed, cohort, correlation, infants };
   const log = (what: string) => (i: number, l: number) =>
     terminal.err(`${what}, round ${i + 1} of ${growthSettings.iterations}: log likelihood ${l.toFixed(1)}`);
@@ -71,16 +59,17 @@ export async function fitGrowth(opts: FitGrowthOptions): Promise<void> {
   const groupOf = new Map(records.map((record, i) => [record.id, fold[i]]));
   const leftOut = (record: GrowthRecord) => groupOf.get(record.id) as number;
   const whole = growthModel(parameters, refs);
-  const settings = { history: 3, noise: 'clinic' as const, seed, noiseDraws: 1 };
-  const dated = (children: readonly GrowthRecord[], model: (record: GrowthRecord) => GrowthModel) =>
-    outgrownDates(children, (record) => [growthForecaster(name, model(record), 'clinic', seed)], settings);
+  const settings = { noise: 'clinic' as const, seed, noiseDraws: 1 };
+  const dated = (all: readonly GrowthRecord[], model: (record: GrowthRecord) => GrowthModel) =>
+    outgrownDates(all, (record) => [growthForecaster(name, model(record), 'clinic', seed)], settings);
   const data = [
-    `${cohort.length} children followed (${opts.cohort.map((p) => basename(p)).join(', ')}), ${cohort.reduce((s, c) => s + c.rows.length, 0)} readings.`,
-    `Correlation between measures: children measured once (${basename(opts.records)}).`,
+    `${cohort.length} children followed (${basename(children)}), ${cohort.reduce((s, c) => s + c.rows.length, 0)} readings.`,
+    `Correlation between measures: children measured once (${basename(survey)}).`,
     'Mean curves of measures without serial records, and of leg length below 8 years: the working reference.',
   ];
   terminal.err('error on the children left out');
-  writeModel(join(folder, name), parameters, {
+  const folder = join(modelsFolder, name);
+  writeModel(folder, parameters, {
     curves:
       'Mean curves, effects of tempo and intensity on size and the covariance of deviations were learned by\nexpectation-maximisation from the followed children, the covariance shrunk towards a designed one.',
     errors: measuredError(
@@ -90,20 +79,15 @@ export async function fitGrowth(opts: FitGrowthOptions): Promise<void> {
     ),
     dates: dated(records, (r) => models[leftOut(r)]),
     dateFloors: dated(simulatedRecords(whole, SIMULATED, seed), () => whole),
-    ...{ data, infants, command: `doorpost fit growth --cohort ... --name ${name} --seed ${seed}` },
+    ...{ data, infants },
   });
-  terminal.out(join(folder, name));
+  terminal.out(folder);
 }
 
 /** The rule of staying on these children's own centile, of stature and leg length. */
 function centileOf(records: readonly GrowthRecord[]): PointRule {
   const cohort = cohortCurve(fitCohortCurves(records, childAges));
   return baselineRules({ published: cohort, own: cohort, cohort })['cohort-centile'];
-}
-
-function read(path: string): Buffer {
-  if (!existsSync(path)) throw new DoorpostError('invalid-file', `there is no file ${path}`, { file: path });
-  return readFileSync(path);
 }
 
 const followedChild = (record: GrowthRecord): FollowedChild => ({

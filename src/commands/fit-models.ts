@@ -1,7 +1,6 @@
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { DoorpostError } from '../errors.js';
 import { readTable } from '../exchange/csv/read-table.js';
 import { growthModelNames } from '../growth/population/model.js';
 import { type GrowthParameters, growthParameters } from '../growth/population/parameters.js';
@@ -16,6 +15,8 @@ import { type CardFacts, modelCard } from '../study/fit/model-card.js';
 import { leaveWritersOut, noteCard } from '../study/fit/note-card.js';
 import { terminal } from './terminal.js';
 
+const SEED = 1;
+
 export const modelsFolder = fileURLToPath(new URL('../../models/', import.meta.url));
 
 /** A model's folder: its parameters, what was measured of it, and the card that is written from the two. */
@@ -27,21 +28,20 @@ export function writeModel(folder: string, parameters: GrowthParameters, facts: 
 }
 
 /** `doorpost fit cards`: every model's card anew from its parameters and what its fit measured, after a change of words. */
-export function fitCards(opts: { out?: string }): void {
-  const folder = opts.out ?? modelsFolder;
-  for (const name of growthModelNames(folder)) {
-    const read = (file: string) => JSON.parse(readFileSync(join(folder, name, file), 'utf8'));
-    if (!existsSync(join(folder, name, 'card-facts.json'))) continue;
+export function fitCards(): void {
+  for (const name of growthModelNames()) {
+    const folder = join(modelsFolder, name);
+    const read = (file: string) => JSON.parse(readFileSync(join(folder, file), 'utf8'));
     const parameters = growthParameters.parse(read('parameters.json'));
-    writeModel(join(folder, name), parameters, read('card-facts.json') as CardFacts);
-    terminal.out(join(folder, name, 'model-card.md'));
+    writeFileSync(join(folder, 'model-card.md'), modelCard(parameters, read('card-facts.json') as CardFacts));
+    terminal.out(join(folder, 'model-card.md'));
   }
 }
 
 /** `doorpost fit notes`: the weights of notes as a whole, and their card, from models/notes/notes.csv. */
-export function fitNotes(opts: { out?: string }): void {
-  const folder = opts.out ?? join(modelsFolder, 'notes');
-  const path = join(modelsFolder, 'notes', 'notes.csv');
+export function fitNotes(): void {
+  const folder = join(modelsFolder, 'notes');
+  const path = join(folder, 'notes.csv');
   const notes = judgedNotes(readTable(path, readFileSync(path)));
   const weights = fitNoteOdds(notes);
   writeFileSync(join(folder, 'weights.json'), `${JSON.stringify(weights)}\n`);
@@ -51,48 +51,39 @@ export function fitNotes(opts: { out?: string }): void {
 
 const shipped = fileURLToPath(new URL('../../reference-data/us-children-1977/', import.meta.url));
 
-/**
- * `doorpost fit references`: fits L, M and S to a survey's records and writes table.csv into a folder, by default the
- * one the working reference is read from.
- */
-export async function fitReferences(opts: { records: string; out?: string }): Promise<void> {
-  const path = opts.records;
-  if (!existsSync(path)) throw new DoorpostError('invalid-file', `there is no file ${path}`, { file: path });
-  const records = readSurveyRecords(path);
+/** `doorpost fit references`: fits L, M and S to a survey's records, into the table the working reference is read from. */
+export function fitReferences(survey: string): void {
+  const records = readSurveyRecords(survey);
   const rows = fitSurveyReference(records, ({ measure, sex, records: n, fit }) => {
     const { l, m, s } = fit.effectiveDegrees;
     const degrees = [l, m, s].map((v) => v.toFixed(1)).join(', ');
     terminal.err(`${measure}, ${sex}: ${n} records, effective degrees of freedom of L, M, S ${degrees}`);
   });
-  const folder = opts.out ?? shipped;
-  mkdirSync(folder, { recursive: true });
-  writeReferenceTable(join(folder, 'table.csv'), rows);
-  terminal.out(join(folder, 'table.csv'));
+  writeReferenceTable(join(shipped, 'table.csv'), rows);
+  terminal.out(join(shipped, 'table.csv'));
 }
 
 /** Ages the curves are tabulated at: the Berkeley records' own. */
 export const childAges = [2, 3, 4, 5, 6, 7, ...Array.from({ length: 21 }, (_, i) => 8 + i / 2)];
 /**
  * `doorpost fit baselines`: mean and SD curves of a training cohort and the error SDs of the plain methods in it,
- * into models/<name>/. Numbers by age and sex only; no child's rows.
+ * into models/baselines/. Numbers by age and sex only; no child's rows.
  */
-export async function fitBaselines(opts: { cohort: string; out?: string; seed?: number }): Promise<void> {
-  const seed = opts.seed ?? 1;
-  const records = parseRecords(readTable(opts.cohort, readFileSync(opts.cohort)));
-  const source = `${records.length} followed children of ${basename(opts.cohort)}`;
+export function fitBaselines(cohort: string): void {
+  const records = parseRecords(readTable(cohort, readFileSync(cohort)));
+  const source = `${records.length} followed children of ${basename(cohort)}`;
   terminal.err(source);
-  const curves = fitOneCohort(records, referenceSizeCurves(), { source, ages: childAges, seed });
-  const folder = opts.out ?? join(modelsFolder, 'baselines');
-  mkdirSync(folder, { recursive: true });
+  const curves = fitOneCohort(records, referenceSizeCurves(), { source, ages: childAges, seed: SEED });
+  const folder = join(modelsFolder, 'baselines');
   writeFileSync(join(folder, 'baseline-curves.json'), `${JSON.stringify(curves)}\n`);
-  writeFileSync(join(folder, 'model-card.md'), card(curves.source, seed));
+  writeFileSync(join(folder, 'model-card.md'), card(curves.source));
   terminal.out(join(folder, 'baseline-curves.json'));
 }
 
-function card(source: string, seed: number): string {
+function card(source: string): string {
   return `# Baseline curves: what the growth model is compared with
 
-Written by \`doorpost fit baselines\`, seed ${seed}. Mean and SD of size by age and sex in a training cohort
+Written by \`doorpost fit baselines\`, seed ${SEED}. Mean and SD of size by age and sex in a training cohort
 (the 'cohort-centile' method), and the root mean square error each plain method had in that cohort by age, sex,
 horizon and noise (from it, a normal predictive distribution, so that its CRPS can be compared).
 

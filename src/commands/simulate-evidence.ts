@@ -5,8 +5,8 @@ import { simulateEvidence as simulate } from '../study/simulate/simulate-evidenc
 import { terminal, textTable } from './terminal.js';
 
 /** `doorpost simulate-evidence`: is one more reading worth what it is said to be, and what do judged visits teach? */
-export function simulateEvidence(opts: { children: number; seed?: number; out?: string }): void {
-  const report = simulate(loadGrowthModel(), loadRules(), opts.children, opts.seed ?? 1);
+export function simulateEvidence(opts: { children: number; out?: string }): void {
+  const report = simulate(loadGrowthModel(), loadRules(), opts.children, 1);
   if (opts.out !== undefined) writeFileSync(opts.out, `${JSON.stringify(report, null, 1)}\n`);
   const { reading, visits } = report;
   terminal.out(

@@ -1,57 +1,21 @@
-import { type Command, Option } from 'commander';
-import { dataFiles } from './fit-all.js';
+import { Argument, type Command, Option } from 'commander';
+import { dataFiles, fitParts } from './fit-all.js';
 import type { Load } from './load-command.js';
 import { upTo, whole } from './option-values.js';
 
 /** Where the records behind the shipped models lie. */
 const DATA = '../shared/data';
 
-/** What no clinic runs: fitting and proving the models. Long because it is the list of their options, one a line. */
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the list of the options, one a line
+/** What no clinic runs: fitting and proving the models. */
 export function studyCommands(program: Command, load: Load): void {
-  const fit = program.command('fit').description('estimate references or growth parameters from records');
-  fit
-    .command('all', { isDefault: true })
-    .description('all of the below in order, from a folder of data')
+  program
+    .command('fit')
+    .description(
+      'estimate references, growth parameters and the weights of notes anew from records, in order',
+    )
+    .addArgument(new Argument('[part]', 'this one alone; cards: their words anew').choices(fitParts))
     .option('--data <folder>', 'folder of us-children-1977, berkeley and infants-longitudinal', DATA)
     .action(load('fit-all', 'fitAll'));
-  fit
-    .command('references')
-    .description('fit L, M and S by age and sex to individual records, into reference-data/')
-    .requiredOption('--records <file>', 'records of children measured once')
-    .option('--out <folder>', 'folder to write into')
-    .action(load('fit-models', 'fitReferences'));
-  fit
-    .command('growth')
-    .description('estimate the growth model from children measured many times, into models/')
-    .requiredOption('--cohort <paths...>', 'CSV of serial records: id, sex, age and measures')
-    .requiredOption('--infants <paths...>', 'CSV of infants followed: id, sex, age, length_cm')
-    .requiredOption('--records <file>', 'children measured once, for correlations between measures')
-    .option('--name <name>', 'name of the model')
-    .option('--out <folder>', 'folder to write into')
-    .option('--seed <number>', 'seed', whole)
-    .action(load('fit-growth', 'fitGrowth'));
-  fit
-    .command('notes')
-    .description(
-      'estimate by which words a free note tells of something to act on, from models/notes/notes.csv',
-    )
-    .option('--out <folder>', 'folder to write into')
-    .action(load('fit-models', 'fitNotes'));
-  fit
-    .command('cards')
-    .description("write the models' cards anew from what their fit measured")
-    .option('--out <folder>', 'folder of models')
-    .action(load('fit-models', 'fitCards'));
-  fit
-    .command('baselines')
-    .description(
-      'mean and SD curves of a cohort and the error of plain methods in it, into models/: what backtest compares with',
-    )
-    .requiredOption('--cohort <file>', 'CSV: id,sex,age,stature_cm,leg_cm,weight_kg')
-    .option('--out <folder>', 'folder to write into')
-    .option('--seed <number>', 'seed', whole)
-    .action(load('fit-models', 'fitBaselines'));
 
   program
     .command('backtest')
@@ -67,10 +31,6 @@ export function studyCommands(program: Command, load: Load): void {
         .choices(['none', 'clinic'])
         .default('none'),
     )
-    .option('--history <visits>', 'yearly visits known at each forecast: 1, 2 or 3', whole)
-    .option('--model <name>', 'growth model to use')
-    .option('--seed <number>', 'seed of the noise', whole)
-    .option('--json', 'print the report as JSON')
     .action(load('backtest', 'backtest'));
 
   program
@@ -80,7 +40,6 @@ export function studyCommands(program: Command, load: Load): void {
     )
     .option('--children <number>', 'how many children', whole, 300)
     .option('--out <file>', 'write the report as JSON')
-    .option('--seed <number>', 'seed', whole)
     .action(load('simulate-evidence', 'simulateEvidence'));
 
   program

@@ -22,7 +22,6 @@ export function fitBaselines(
   const forecasters = baselineMethods.map((method) => baselineForecaster(method, rules[method], () => 1));
   const errors = (noise: Noise) =>
     runForecasts(records, () => forecasters, {
-      history: 3,
       noise,
       seed: settings.seed,
       noiseDraws: NOISE_DRAWS,

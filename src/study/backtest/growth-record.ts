@@ -20,6 +20,8 @@ export interface Known {
   readonly visits: readonly Visit[];
 }
 
+/** Yearly visits known at each forecast. */
+export const HISTORY = 3;
 /** How far a visit may lie from a birthday and still be that year's visit, years. */
 const BIRTHDAY_TOLERANCE_YEARS = 0.13;
 
@@ -35,13 +37,13 @@ export function birthdayVisit(record: GrowthRecord, wholeAge: number): Visit | n
 }
 
 /**
- * What is known at a birthday from the last `history` yearly visits, that birthday's included; fewer where
+ * What is known at a birthday from the last HISTORY yearly visits, that birthday's included; fewer where
  * the record starts later. Null where there is no visit at that birthday.
  */
-export function knownAt(record: GrowthRecord, wholeAge: number, history: number): Known | null {
+export function knownAt(record: GrowthRecord, wholeAge: number): Known | null {
   if (birthdayVisit(record, wholeAge) === null) return null;
   const visits: Visit[] = [];
-  for (let age = wholeAge - history + 1; age <= wholeAge; age++) {
+  for (let age = wholeAge - HISTORY + 1; age <= wholeAge; age++) {
     const visit = birthdayVisit(record, age);
     if (visit !== null) visits.push(visit);
   }

@@ -28,7 +28,7 @@ export function outgrownDates(
     settings.progress?.(done + 1, records.length);
     if (curve === null) return;
     const forecasters = forecastersFor(record);
-    for (const { wholeAge, known } of origins(record, settings.noise, settings.seed, settings.history)) {
+    for (const { wholeAge, known } of origins(record, settings.noise, settings.seed)) {
       const now = known.visits[known.visits.length - 1];
       if (wholeAge < AGES.from || wholeAge > AGES.to || now.sizes.leg_length === undefined) continue;
       const grown = (days: number) => curve.at(now.ageYears + days / DAYS_A_YEAR) - curve.at(now.ageYears);
@@ -46,7 +46,6 @@ export function outgrownDates(
       {
         measure: 'leg_length' as const,
         allowanceMm: rows[0].allowanceMm,
-        history: settings.history,
         noise: settings.noise,
         method: rows[0].method,
         // Those whose true date lies inside the record and the 30-month horizon.

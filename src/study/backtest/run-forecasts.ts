@@ -20,7 +20,6 @@ export interface ScoredForecast extends ReturnType<typeof score> {
 }
 
 export interface ForecastSettings {
-  readonly history: number;
   readonly noise: Noise;
   readonly seed: number;
   /** How often the noise is drawn anew; every draw is a forecast of its own. */
@@ -35,11 +34,11 @@ export interface Origin {
 }
 
 /** Every birthday at which a record can be forecast from, with what a clinic would have known there. */
-export function origins(record: GrowthRecord, noise: Noise, seed: number, history: number): Origin[] {
+export function origins(record: GrowthRecord, noise: Noise, seed: number): Origin[] {
   const measured = withNoise(record, noise, seed);
   const oldest = record.visits[record.visits.length - 1]?.ageYears ?? -1;
   return Array.from({ length: Math.floor(oldest) + 1 }, (_, wholeAge) => wholeAge).flatMap((wholeAge) => {
-    const known = knownAt(measured, wholeAge, history);
+    const known = knownAt(measured, wholeAge);
     return known === null ? [] : [{ wholeAge, known }];
   });
 }
@@ -68,7 +67,7 @@ export function runForecasts(
       return curve === null ? [] : [{ measure, curve }];
     });
     const forecasters = forecastersFor(record);
-    return origins(record, settings.noise, noiseSeed, settings.history).flatMap(({ known }) => {
+    return origins(record, settings.noise, noiseSeed).flatMap(({ known }) => {
       const now = known.visits[known.visits.length - 1];
       const tasks = truths.flatMap(({ measure, curve }) =>
         now.sizes[measure] === undefined

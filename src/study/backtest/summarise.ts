@@ -24,18 +24,13 @@ function cells(scored: readonly ScoredForecast[]) {
 }
 
 /** The lines of the report. Errors in cm, as the record's own unit. */
-export function summarise(
-  scored: readonly ScoredForecast[],
-  settings: { readonly history: number; readonly noise: Noise },
-) {
-  const { history, noise } = settings;
+export function summarise(scored: readonly ScoredForecast[], { noise }: { readonly noise: Noise }) {
   return cells(scored).flatMap(({ key, forecasts }) =>
     [...groupBy(forecasts, (s) => s.method)].map(([method, rows]) => {
       const mean = (value: (s: ScoredForecast) => number) =>
         rows.reduce((sum, s) => sum + value(s), 0) / rows.length;
       return {
         ...key,
-        history,
         noise,
         method,
         n: rows.length,

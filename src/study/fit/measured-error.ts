@@ -23,7 +23,6 @@ const BANDS = ageBands.filter((b) => ['5-8', '8-11', '11-14', '14-18'].includes(
 const MEASURES = ['stature', 'leg_length', 'sitting_height'] as const;
 /** How often each child is measured anew with a clinic's error: one draw's luck would be in every cell. */
 export const NOISE_DRAWS = 2;
-const HISTORY = 3;
 const FEWEST = 60;
 
 /** Forecasts from the last three yearly visits, measured as a clinic would, to what was recorded half to two years on. */
@@ -68,7 +67,7 @@ type Scored = ReturnType<typeof scoredChild>[number];
 
 function scoredChild(record: GrowthRecord, { model, centile }: LeftOut, seed: number) {
   const truth = truths(record);
-  return origins(record, 'clinic', seed, HISTORY).flatMap(({ wholeAge, known }) => {
+  return origins(record, 'clinic', seed).flatMap(({ wholeAge, known }) => {
     const band = BANDS.find((b) => wholeAge >= b.from && wholeAge < b.to);
     if (!band) return [];
     const { ageYears, sizes } = known.visits[known.visits.length - 1];

@@ -13,19 +13,18 @@ export interface CardFacts {
   /** Outgrown dates of children left out, and of children drawn from the model: no forecast can come nearer. */
   readonly dates: readonly DateRow[];
   readonly dateFloors: readonly DateRow[];
-  readonly command: string;
 }
 
 /** models/<name>/model-card.md: data, assumptions, measured error, valid ages; nothing about any one child. */
 export function modelCard(p: GrowthParameters, facts: CardFacts): string {
-  const { curves, data, infants, errors, dates, dateFloors, command } = facts;
+  const { curves, data, infants, errors, dates, dateFloors } = facts;
   const follow = p.measures.filter((m) => !p.longitudinal.measures.includes(m));
   const sds = (['male', 'female'] as const).map(
     (s) => `${s} ${p.longitudinal.tempoSd[s].toFixed(3)} and ${p.longitudinal.intensitySd[s].toFixed(3)}`,
   );
   return `# Growth model '${p.name}', version ${p.version}
 
-Written by \`${command}\`; seed ${p.seed}. Figures of this page were measured by that run.
+Written by \`doorpost fit growth\`; seed ${p.seed}. Figures of this page were measured by that run.
 
 ## Data
 ${data.map((d) => `- ${d}`).join('\n')}

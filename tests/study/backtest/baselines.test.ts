@@ -37,10 +37,10 @@ describe('plain methods, worked by hand', () => {
 
 describe('what a forecast is given', () => {
   it('is the visit at the birthday and the yearly ones before it, nothing between or after', () => {
-    const given = knownAt(inventedRecord('a', 'female'), 11, 3);
+    const given = knownAt(inventedRecord('a', 'female'), 11);
     expect(given?.visits.map((v) => v.ageYears)).toEqual([9, 10, 11]);
-    expect(knownAt(inventedRecord('a', 'female'), 2, 3)?.visits.map((v) => v.ageYears)).toEqual([2]);
-    expect(knownAt(inventedRecord('a', 'female'), 19, 3)).toBeNull();
+    expect(knownAt(inventedRecord('a', 'female'), 2)?.visits.map((v) => v.ageYears)).toEqual([2]);
+    expect(knownAt(inventedRecord('a', 'female'), 19)).toBeNull();
   });
 
   it('carries noise of the stated SD: 4 mm stature, 5 mm leg length, none on weight', () => {

@@ -21,7 +21,7 @@ describe.skipIf(!there)('on the followed children, training half', () => {
   const forecasters = baselineMethods.map((method) =>
     baselineForecaster(method, rules[method], spreadCurve(baselines, 'clean')),
   );
-  const settings = { history: 3, noise: 'clean' as const, seed: 1, noiseDraws: 1 };
+  const settings = { noise: 'clean' as const, seed: 1, noiseDraws: 1 };
   const rows = summarise(
     runForecasts(records, () => forecasters, settings),
     settings,

@@ -12,7 +12,7 @@ function everythingSaid(
   wholeAge: number,
   noise: Noise,
 ): string {
-  const origin = origins(record, noise, 1, 3).find((o) => o.wholeAge === wholeAge);
+  const origin = origins(record, noise, 1).find((o) => o.wholeAge === wholeAge);
   if (origin === undefined) throw new Error(`no forecast at ${wholeAge}`);
   const forecast = forecaster.forecast(origin.known);
   const now = origin.known.visits[origin.known.visits.length - 1];

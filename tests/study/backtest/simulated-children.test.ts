@@ -26,7 +26,7 @@ describe('children drawn from the model', () => {
   });
 
   it('are forecast with bands that hold what they say', () => {
-    const of = { history: 3, noise: 'clinic', seed: 5, noiseDraws: 1 } as const;
+    const of = { noise: 'clinic', seed: 5, noiseDraws: 1 } as const;
     const forecaster = growthForecaster('doorpost', model, 'clinic', 5);
     const scored = runForecasts(simulatedRecords(model, 24, 5), () => [forecaster], of);
     const rows = summarise(scored, of).filter((r) => r.ageBand === '9-15' && r.sex === 'all');
@@ -37,7 +37,7 @@ describe('children drawn from the model', () => {
 
   it('are outgrown by the forecast dates as often as these say, those not seen outgrown counted too', () => {
     const forecaster = growthForecaster('doorpost', model, 'clinic', 3);
-    const settings = { history: 3, noise: 'clinic', seed: 3, noiseDraws: 1 } as const;
+    const settings = { noise: 'clinic', seed: 3, noiseDraws: 1 } as const;
     const [ten] = outgrownDates(simulatedRecords(model, 24, 7), () => [forecaster], settings);
     expect(ten.devices).toBe(24 * 7);
     expect(ten.n + ten.censored).toBe(ten.devices);
@@ -57,7 +57,7 @@ describe('children drawn from the model', () => {
         return { ...f, chanceGrown: (m, room, days) => f.chanceGrown!(m, room, days * 0.75) };
       },
     };
-    const settings = { history: 3, noise: 'clinic', seed: 3, noiseDraws: 1 } as const;
+    const settings = { noise: 'clinic', seed: 3, noiseDraws: 1 } as const;
     const [ten] = outgrownDates(simulatedRecords(model, 24, 7), () => [late], settings);
     expect(ten.outgrownByDate!.p50).toBeGreaterThan(0.66);
   });
