@@ -80,9 +80,17 @@ export function chooseDates(
   const own = ordersIn(dated.map(({ evidence }) => evidence));
   const shared = own.length > 0 ? own : beside;
   const orders = new Map<number, ColumnOrder>();
-  const asked: { id?: string } = {};
+  // One answer is enough for the columns of a table, unless the clinic has told them apart.
+  let first: string | null = null;
+  const answered = ({ name }: Dated, evidence: Evidence): ColumnOrder => {
+    const own = questionOf(name);
+    const id = asker.known(own, table.file) === null ? (first ?? own) : own;
+    first ??= id;
+    const answer = asker.ask({ ...question(table, name, evidence), id });
+    return answer === 'dmy' || answer === 'mdy' ? answer : { why: WAITS_FOR_ORDER };
+  };
   for (const { of, evidence } of dated) {
-    const order = given ?? orderOf(of, evidence, shared, table, asker, notices, asked);
+    const order = given ?? orderOf(of, evidence, shared, table, notices) ?? answered(of, evidence);
     for (const column of of.columns) orders.set(column.index, order);
     if (order === 'mdy' && evidence.monthFirst > 0)
       notices.push(`${table.file}: dates under "${of.name}" are read month first.`);
@@ -90,15 +98,14 @@ export function chooseDates(
   return orders;
 }
 
+/** What the dates, their heading, the other columns or the sheet's language tell; null where only the clinic can say. */
 function orderOf(
   { name }: Dated,
   evidence: Evidence,
   shared: readonly Order[],
   table: SheetTable,
-  asker: Asker,
   notices: string[],
-  asked: { id?: string },
-): ColumnOrder {
+): ColumnOrder | null {
   const { dayFirst, monthFirst, open } = evidence;
   if (dayFirst > 0 && monthFirst > 0)
     return { why: `is in a column with both day-first (${dayFirst}) and month-first (${monthFirst}) dates` };
@@ -115,13 +122,7 @@ function orderOf(
     return order;
   }
   // No country whose headings are in the five other languages writes the month first.
-  if (!sheetLanguages(table).includes('en')) return 'dmy';
-  // One answer is enough for the columns of a table, unless the clinic has told them apart.
-  const own = questionOf(name);
-  const id = asker.known(own, table.file) === null ? (asked.id ?? own) : own;
-  asked.id ??= id;
-  const answer = asker.ask({ ...question(table, name, evidence), id });
-  return answer === 'dmy' || answer === 'mdy' ? answer : { why: WAITS_FOR_ORDER };
+  return sheetLanguages(table).includes('en') ? null : 'dmy';
 }
 
 const questionOf = (name: string): string => `dates:${foldText(name)}`;
