@@ -127,6 +127,12 @@ export const cautions = {
       'Ask how long it stays after the device comes off: more than 20 minutes is to be seen today. Look at it at the next contact.',
     askWhom: 'the orthotist',
   },
+  longAgo: {
+    title: 'Told of long ago, and nobody wrote what became of it',
+    caution:
+      'It was to be seen at once. Ring today and ask: what is still there or has come back is seen today, with the device off until then (a hip orthosis only if the hip team says so); what has passed is written down.',
+    askWhom: 'the orthotist, the same day',
+  },
   unclear: {
     title: 'A note that has to be read',
     caution:

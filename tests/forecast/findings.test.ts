@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { cautions } from '../../src/forecast/cautions.js';
 import { findFindings } from '../../src/forecast/flags/find-findings.js';
 import { type SkinCheck, skinCheckRecord } from '../../src/records/skin-check.js';
 import { loadRules } from '../../src/rules/load-rules.js';
@@ -63,6 +64,11 @@ describe('findings', () => {
     const severity = (built: ReturnType<typeof child>) => findings(built).map((f) => f.severity);
     const noted = (note: string) => child().event('verdict', 4, { note });
     expect(severity(noted('open sore at heel'))).toEqual(['look']);
+    // What is done about it is what its flag says: somebody rings, and nobody is told to come today before that.
+    const [asked] = noted('open sore at heel')
+      .assess()
+      .flags.filter((f) => f.finding);
+    expect(asked).toMatchObject({ severity: 'check', title: cautions.longAgo.title });
     expect(severity(noted('strap snapped'))).toEqual(['repair']);
     expect(severity(noted('red over navicular'))).toEqual([]);
     expect(severity(noted('numb toes in it').event('verdict', 1, { verdict: 'good' }))).toEqual([]);

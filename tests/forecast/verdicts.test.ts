@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { deviationChance, drawDeviation } from '../../src/forecast/device/deviation.js';
+import { daysBetween } from '../../src/records/dates.js';
 import { normalCdf } from '../../src/statistics/normal-cdf.js';
 import { randomStream } from '../../src/statistics/random-stream.js';
 import { buildChild } from './build-record.js';
@@ -66,15 +67,23 @@ describe('fit verdicts', () => {
     expect(said(null) > boy().assess().forecasts[0].p50!).toBe(true);
   });
 
+  const grown = () =>
+    buildChild(TODAY, 8, { sex: 'male' })
+      .series('foot_length', 'left', [
+        [14, 182],
+        [10, 185],
+        [1, 199],
+      ])
+      .device('solid-afo', 'left', 10);
+
+  it('tight after more was used up than there was puts no date off', () => {
+    const [without] = grown().assess().forecasts;
+    const [tight] = grown().event('verdict', 1, { verdict: 'tight' }).assess().forecasts;
+    expect(tight.outcome).toBe('already-outgrown');
+    expect(Math.abs(daysBetween(without.p50!, tight.p50!))).toBeLessThanOrEqual(14);
+  });
+
   it('good outweighs the family’s default: not beyond use that day at any limit, however much was used up', () => {
-    const grown = () =>
-      buildChild(TODAY, 8, { sex: 'male' })
-        .series('foot_length', 'left', [
-          [14, 182],
-          [10, 185],
-          [1, 199],
-        ])
-        .device('solid-afo', 'left', 10);
     const [without] = grown().assess().forecasts;
     expect(without.outcome).toBe('already-outgrown');
     const [good] = grown().event('verdict', 1, { verdict: 'good' }).assess().forecasts;

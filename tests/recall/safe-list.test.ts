@@ -395,13 +395,17 @@ describe('the day to cast by', () => {
     expect(castBy(chance, accepted, 36, addDaysIso(today, 130))).toBe(addDaysIso(today, 100));
   });
 
-  it('is never before the day a person found room, and a word of outgrown is no room', () => {
-    const at = (verdict: 'good' | 'outgrown') => {
-      const lastVerdict = { date: addDaysIso(today, -45), verdict, measure: null, side: null };
-      return entryOf(testRecord({ id: 'a' }), [rising('a/d1', -60, 20, { lastVerdict })]).castBy;
-    };
-    expect(at('good')).toBe(addDaysIso(today, -45));
-    expect(at('outgrown')! < addDaysIso(today, -50)).toBe(true);
+  it.each([
+    ['good', true],
+    ['loose', true],
+    ['tight', false],
+    ['outgrown', false],
+  ])('is never before the day a person found room: %s says so, %s', (verdict, isRoom) => {
+    const date = addDaysIso(today, -45);
+    const record = { ...testRecord({ id: 'a' }), events: [event('verdict', { date, verdict })] };
+    const { castBy: by } = entryOf(record, [rising('a/d1', -60, 20)]);
+    if (isRoom) expect(by).toBe(date);
+    else expect(by! < addDaysIso(date, -5)).toBe(true);
   });
 
   it('of a device in use counts the wait that the clinic states', () => {

@@ -111,7 +111,7 @@ function bound(
       if (high[d][i] <= low[d][i]) high[d][i] = Number.POSITIVE_INFINITY;
       if (k !== scarce) continue;
       high[d][i] = Math.min(high[d][i], need[k][i] + (said === 'tight' ? Math.max(0.5, seen) : 0));
-      if (low[d][i] >= high[d][i]) low[d][i] = said === 'tight' ? need[k][i] : Number.NEGATIVE_INFINITY;
+      if (low[d][i] >= high[d][i]) low[d][i] = Number.NEGATIVE_INFINITY;
     }
   }
 }
@@ -126,7 +126,7 @@ const WHOLE_SHARE = 0.5;
 function leastRoom(said: Judgement['said'], seen: number, tightWithinMm: number): number {
   if (said === 'good') return seen;
   if (said === 'loose') return seen + tightWithinMm;
-  return said === 'none' ? Number.NEGATIVE_INFINITY : 0;
+  return said === 'room' ? 0 : Number.NEGATIVE_INFINITY;
 }
 
 /** Which of the judged limits a word on the whole device is about: the one with the least room. */

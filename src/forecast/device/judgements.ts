@@ -8,7 +8,8 @@ export interface Judgement {
   readonly day: DayNumber;
   /**
    * 'room': somewhere between nothing and enough; handed over or adjusted says that much. 'good' and 'loose': more than a
-   * reviewer calls tight, or twice that; half of it where no limit was named. 'tight': less than that, but some. 'none': past it.
+   * reviewer calls tight, or twice that; half of it where no limit was named. 'tight': less than that, or none: toes
+   * at the edge are called so as well as toes over it. 'none': past it.
    */
   readonly said: 'room' | 'good' | 'loose' | 'tight' | 'none';
   /** Indices of the limits judged. */
@@ -51,6 +52,7 @@ export function lineJudged(limit: DimensionLimit, date: IsoDate, said: Judgement
 export function clearUntil(judgements: readonly Judgement[], limits: number): Float64Array {
   const until = new Float64Array(limits).fill(Number.NEGATIVE_INFINITY);
   for (const j of judgements)
-    for (const d of j.limits) if (j.said !== 'none') until[d] = Math.max(until[d], j.day);
+    for (const d of j.limits)
+      if (j.said !== 'none' && j.said !== 'tight') until[d] = Math.max(until[d], j.day);
   return until;
 }

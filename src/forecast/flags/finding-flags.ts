@@ -1,7 +1,7 @@
 import { cautions } from '../cautions.js';
 import type { Flag } from '../contract.js';
 import { plainDate } from '../words.js';
-import type { Finding, FindingKind } from './finding.js';
+import { type Finding, type FindingKind, severityOf } from './finding.js';
 import { type FlagInput, flag } from './flag-input.js';
 
 const cautionOf: Readonly<Record<FindingKind, Pick<Flag, 'title' | 'caution' | 'askWhom'>>> = {
@@ -59,9 +59,7 @@ export function findingFlags(input: FlagInput): Flag[] {
     if (!latest.has(key)) latest.set(key, f);
   }
   return [...latest].map(([key, f]) => {
-    // A mark where the skin cannot warn is seen like one that lasts.
-    const text =
-      f.severity === 'see-now' && MAY_BE_SKIN.includes(f.kind) ? cautions.skinNow : cautionOf[f.kind];
+    const text = cautionFor(f);
     const severity = f.severity === 'see-now' ? 'act-now' : 'check';
     const about = { deviceId: f.deviceId ?? undefined };
     return {
@@ -69,6 +67,12 @@ export function findingFlags(input: FlagInput): Flag[] {
       finding: { kind: f.kind, date: f.date },
     };
   });
+}
+
+/** A mark where the skin cannot warn is seen like one that lasts; what was urgent long ago is asked about. */
+function cautionFor({ kind, severity }: Finding): (typeof cautionOf)[FindingKind] {
+  if (severity === 'see-now' && MAY_BE_SKIN.includes(kind)) return cautions.skinNow;
+  return severity === 'look' && severityOf[kind] === 'see-now' ? cautions.longAgo : cautionOf[kind];
 }
 
 function seen(f: Finding): string {

@@ -36,18 +36,15 @@ export const barsNotRecorded = ({ rule, device, forecast }: DeviceFacts): boolea
   return dimension?.adjustments.some((a) => a.kind === 'side-bar') ?? false;
 };
 
-/** A reviewer's word after the readings outweighs them. */
-const readAfterVerdict = ({ plainRoom, forecast }: DeviceFacts): boolean => {
-  const said = forecast?.lastVerdict;
-  return plainRoom !== null && !(said && said.verdict !== 'outgrown' && said.date >= plainRoom.date);
-};
+/** A reviewer who found it to fit after the readings outweighs them. */
+const readAfterVerdict = ({ plainRoom, forecast }: DeviceFacts): boolean =>
+  plainRoom !== null && saidToFit(forecast) < plainRoom.date;
 
 /** A reviewer found it to fit, though the readings by then had used up the room: looked at first. */
 export const saidOtherwise = (facts: DeviceFacts): boolean =>
   facts.plainRoom !== null &&
   facts.plainRoom.leftMm <= facts.plainRoom.toleranceMm &&
-  !readAfterVerdict(facts) &&
-  saidToFit(facts.forecast) !== '';
+  !readAfterVerdict(facts);
 
 /** The readings as they stand leave next to nothing by the time a new one could be fitted: within one SD of the limit. */
 export const readingsLeaveNone = (facts: DeviceFacts): boolean =>

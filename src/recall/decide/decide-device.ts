@@ -81,7 +81,7 @@ function factsOf(question: DeviceQuestion): DeviceFacts {
   const accepted = acceptedChance(harm, settings);
   const chance = forecast ? beyondUseChance(forecast) : null;
   const wait = plannedWait(turnaround, settings.fitWaitDays);
-  const dates = castDates(chance, accepted, wait, lastRoom(history, forecast));
+  const dates = castDates(chance, accepted, wait, lastRoom(history));
   const cast = dates.castBy;
   const every = reviewDays(rule, record, today);
   const half = forecast?.p50 ?? null;
@@ -118,7 +118,7 @@ function castDates(
   chance: BeyondUseChance | null,
   accepted: number,
   wait: number,
-  room: IsoDate | null,
+  room: IsoDate,
 ): Pick<DeviceFacts, 'castBy' | 'evenCastBy' | 'lookBy'> {
   const at = (level: number) => (chance ? castBy(chance, level, wait, room) : null);
   return { castBy: at(accepted), evenCastBy: at(0.5), lookBy: at(LOOK * accepted) };
@@ -166,12 +166,9 @@ function needed(
 const chanceWithoutDates = (forecast: DeviceForecast | null): number | null =>
   forecast === null || saysNothing(forecast) ? null : forecast.probabilityOutgrownNow;
 
-/** Last day a person found room in it. */
-function lastRoom(history: DeviceHistory, forecast: DeviceForecast | null): IsoDate | null {
-  const said = forecast?.lastVerdict;
-  const found = said && said.verdict !== 'outgrown' ? said.date : null;
-  return [history.fittedDate ?? history.castDate, found ?? ''].sort().at(-1) || null;
-}
+/** Last day a person found room in it; what was called tight may have had none. */
+const lastRoom = ({ fittedDate, castDate, since }: DeviceHistory): IsoDate =>
+  since.findLast((e) => e.verdict === 'good' || e.verdict === 'loose')?.date ?? fittedDate ?? castDate;
 
 function chanceToCount(
   facts: DeviceFacts,

@@ -55,6 +55,8 @@ it('names what no clause names by what the whole note is likeliest of, and only 
   const out = 'USS this morning: R still out at wk 4 of harness';
   expect(kinds(out, 'hip')).toEqual(['hip-out']);
   expect(kinds(out, 'foot')).not.toContain('hip-out');
+  // The skin has words of its own: without them it is not called open for less than even odds.
+  expect(kinds('front edge well behind the heads, sits under the arch', 'foot')).toEqual(['unclear']);
 });
 
 it('weighs no short note and none in another language', () => {

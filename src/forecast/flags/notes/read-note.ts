@@ -150,7 +150,7 @@ function heldAgainstTheWhole(note: string, found: NoteFinding[], harmAbove: numb
 function named(found: NoteFinding[], note: string, region: Region | null): NoteFinding[] {
   if (found.length === 0 || found.some((f) => f.kind !== 'unclear')) return found;
   const likeliest = likeliestKind(note, (kind) => (ONLY_ON[kind] ?? region) === region);
-  if (!likeliest || likeliest.odds < NAMED_ABOVE) return found;
+  if (!likeliest || likeliest.odds < (likeliest.kind.startsWith('skin') ? EVEN : NAMED_ABOVE)) return found;
   return found.map((f) => ({ ...f, kind: likeliest.kind }));
 }
 
@@ -163,8 +163,9 @@ const HARM_ABOVE = 1.5;
 /** What a clause names and another takes back weighs by its words all the same: more is asked of the rest. */
 const HARM_AFTER_ALL = 6;
 const HARMLESS_BELOW = -1;
-/** A third as likely as not is still the likeliest of fourteen kinds. */
+/** A third as likely as not is still the likeliest of fourteen kinds; skin has words of its own, and is no guess. */
 const NAMED_ABOVE = -1;
+const EVEN = 0;
 
 /** What a clause without a finding says of those behind it: they are somebody else's, or only what a leaflet lists. */
 function aboutOthers(clause: string): Silenced {
@@ -232,6 +233,9 @@ const HURT_IN_A_FALL = /^(?:graz|bruis|scrap|scab)/;
 const OF_A_COVER =
   /\b(?:liners?|lining|covers?|foam|padding|pads?|velcro|straps?|leather)\b.*\b(?:peel|flak|split)/;
 
+/** 'Shell split at the ankle'. */
+const OF_A_PART = /\b(?:shell|plastic|(?:foot ?)?plate|joint|hinge|upright|bar)(?: has| is| was)? $/;
+
 /** 'Skin behind the knee under the strap cracked'. */
 const SKIN_BY_A_PART = /\bskin (?:\w+ ){0,3}(?:under|beneath|behind|below|over|at|on|where)\b/;
 
@@ -239,7 +243,8 @@ const SKIN_BY_A_PART = /\bskin (?:\w+ ){0,3}(?:under|beneath|behind|below|over|a
 function asMeant(t: Term, clause: string, region: Region | null, said: string): Term {
   if (region === 'hip' && t.kind === 'fit-changed' && /\bhips?\b/.test(t.text))
     return { ...t, kind: 'hip-out' };
-  if (t.kind === 'skin-open' && OF_A_COVER.test(t.text)) return { ...t, kind: 'broken' };
+  if (t.kind === 'skin-open' && (OF_A_COVER.test(t.text) || OF_A_PART.test(clause.slice(0, t.at))))
+    return { ...t, kind: 'broken' };
   const ofSkin =
     t.kind === 'broken' &&
     (SKIN_BY_A_PART.test(clause.slice(0, t.end)) ||

@@ -157,9 +157,9 @@ export const recallDecide: readonly MutationGroup[] = [
     changes: [
       ['(neededAtVisit ?? 0) >= WORTH_A_LOOK', '(neededAtVisit ?? 0) > 1'],
       ['const PLAIN = 0.8', 'const PLAIN = 0.2'],
-      ["!(said && said.verdict !== 'outgrown' && said.date >= plainRoom.date)", 'true'],
+      ['saidToFit(forecast) < plainRoom.date', 'true'],
       ['plainRoom.leftMm > plainRoom.toleranceMm;', 'plainRoom.leftMm > -plainRoom.toleranceMm;'],
-      ['!readAfterVerdict(facts) &&\n  saidToFit', 'readAfterVerdict(facts) &&\n  saidToFit'],
+      ['toleranceMm &&\n  !readAfterVerdict(facts)', 'toleranceMm &&\n  readAfterVerdict(facts)'],
       [
         "return said?.verdict === 'good' || said?.verdict === 'loose' ? said.date : '';",
         "return said ? said.date : '';",
@@ -265,7 +265,7 @@ export const recallDecide: readonly MutationGroup[] = [
       ],
       ["['measure', 'check'].includes(choice.action) ? UNKNOWN : 0", '0'],
       ['half <= today ? half : null', 'half <= today ? today : null'],
-      ["said && said.verdict !== 'outgrown' ? said.date : null", 'said?.date ?? null'],
+      ["e.verdict === 'good' || e.verdict === 'loose'", 'e.verdict !== null'],
       [
         'const past = facts.castBy !== null && facts.castBy < today && facts.beyondUseSince === null;',
         'const past = facts.castBy !== null && facts.castBy < today;',
