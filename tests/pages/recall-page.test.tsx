@@ -34,6 +34,8 @@ const props = {
   gone: [],
   withoutWeek: 0,
   tooLate: [],
+  seeNow: { wanted: 0, days: [] },
+  problem: '',
 } as unknown as Parameters<typeof RecallPage>[0];
 const page = (change: object) => renderPage(<RecallPage {...props} {...change} />, context);
 
@@ -45,4 +47,11 @@ it('a group that is not on this page of the list is asked for alone', () => {
 it('a list that some are too late in for want of places says so on top', () => {
   expect(page({})).not.toContain('for want of places');
   expect(page({ tooLate: rows })).toContain('2 too late for want of places');
+});
+
+it('who must be seen now stands beside the places there are for it', () => {
+  const days = [{ day: '2026-11-27', places: 2, booked: 1, free: 1 }];
+  expect(page({ seeNow: { wanted: 2, days } })).toMatch(/2 children to be seen now.*1 today\./);
+  expect(page({ seeNow: { wanted: 2, days: [] } })).toContain('No place today or on the next working day');
+  expect(page({})).not.toContain('to be seen now');
 });

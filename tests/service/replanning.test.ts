@@ -76,6 +76,15 @@ describe('a recall list made again', () => {
       expect(refused.statusCode, appointment).toBe(422);
       expect(refused.json()).toMatchObject({ field: 'appointment' });
     }
+    const list = await service.as('scheduler', {
+      method: 'POST',
+      url: `/recall/entries/${afterwards(books).id}/state`,
+      headers: { accept: 'text/html', 'content-type': 'application/x-www-form-urlencoded' },
+      payload: `state=booked&appointment=${addDaysIso(testToday, 184)}&back=state%3Dbooked`,
+    });
+    expect(list.statusCode).toBe(422);
+    expect(list.body).toContain('is more than half a year ahead');
+    expect(list.body, 'the list keeps its filters').toMatch(/<option value="booked" selected/);
     expect(afterwards(books)).toMatchObject({ state: 'booked', appointment: later });
     expect(afterwards(books).entry.plannedWeek).toBe(weekStart(later));
     const untouched = [...same.values()].filter((r) => ![declines, notBrought, books].includes(r));

@@ -70,13 +70,16 @@ function RoomBar({ room, format }: { room: DimensionRoom; format: Format }) {
   const high = x(room.allowanceMm - room.roomLowMm);
   const over = room.roomMm < -0.5;
   const stripes = `stripes-${room.series.measure}-${room.series.side}`;
+  // The size it is reckoned with, which a single reading may differ from.
+  const full = fullAtMm(room.limitMm);
   const adjustable = Math.round(room.extensionLeftMm ?? 0);
   return (
     <li>
       <span>
         {seriesText(room.series)}: <strong class={over ? 'over' : undefined}>{roomText(room)}</strong>{' '}
         <small>
-          (8 in 10: {spanText(room)}; full at {format.number(fullAtMm(room.limitMm))} mm
+          (8 in 10: {spanText(room)}; about {format.number(full - Math.round(room.roomMm))} now, full at{' '}
+          {format.number(full)} mm
           {adjustable > 0 && `, ${adjustable} mm of it by adjusting`})
         </small>
       </span>

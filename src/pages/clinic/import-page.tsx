@@ -1,4 +1,4 @@
-import type { ImportRun, JobRun } from '../../store/contract.js';
+import { type ImportRun, isUnderWay, type JobRun } from '../../store/contract.js';
 import { Form, InputField, Problem, SelectField, Submit } from '../parts/form.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
@@ -14,7 +14,7 @@ const STATES: Readonly<Record<ImportRun['status'], string>> = {
 export function ImportPage(props: { imports: readonly ImportRun[]; runs: readonly JobRun[]; error: string }) {
   const { format } = usePage();
   const { imports, runs, error } = props;
-  const running = runs.find((r) => r.status === 'queued' || r.status === 'running');
+  const running = runs.find(isUnderWay);
   return (
     <Layout title="Import">
       <h1>Import</h1>

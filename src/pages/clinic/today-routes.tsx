@@ -3,7 +3,7 @@ import { isRungToday } from '../../recall/contract.js';
 import { addDaysIso } from '../../records/dates.js';
 import { planners, writersOf } from '../../records/roles.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import type { RecallBrief, RecallRow, WaitingAnswer } from '../../store/contract.js';
+import { isUnderWay, type RecallBrief, type RecallRow, type WaitingAnswer } from '../../store/contract.js';
 import { clinicianReason } from '../../words/clinician-reason.js';
 import { WaitingAnswers } from '../family/family-answers.js';
 import { Form, InputField } from '../parts/form.js';
@@ -21,7 +21,7 @@ const OVER = ['done', 'declined', 'moved-away'];
 export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void {
   const { store } = deps;
   pagesOf(app, deps).get('/today', planners, async ({ request, query, actor, today }) => {
-    const [run] = await store.recall.inUse();
+    const [[run], [job]] = await Promise.all([store.recall.inUse(), store.jobRuns.latest('recall')]);
     const rows = run ? await store.recall.briefs(run.id, { due: true }) : [];
     const open = rows.filter((r) => !OVER.includes(r.state));
     const isSoon = (r: RecallBrief) => r.appointment === today || r.appointment === addDaysIso(today, 1);
@@ -48,6 +48,7 @@ export function registerTodayPage(app: FastifyInstance, deps: ServiceDeps): void
         whose={whose}
         more={Math.max(0, list.length - SHOWN)}
         listMade={run?.today ?? null}
+        making={isUnderWay(job)}
         anyChild={run !== undefined || (await store.children.count({ status: 'any' })) > 0}
       />
     );
@@ -66,6 +67,8 @@ interface TodayPageProps {
   readonly more: number;
   /** The day the list was made; null before the first. */
   readonly listMade: string | null;
+  /** One is being made now. */
+  readonly making: boolean;
   readonly anyChild: boolean;
 }
 
@@ -88,7 +91,9 @@ function TodayPage(props: TodayPageProps) {
       {!props.anyChild && <NoChildYet />}
       {props.anyChild && listMade === null && (
         <Empty>
-          There is no recall list yet. <a href="/recall">Make the first one</a> to see who comes next.
+          There is no recall list yet.{' '}
+          <a href="/recall">{props.making ? 'The first one is being made' : 'Make the first one'}</a> to see
+          who comes next.
         </Empty>
       )}
       <WaitingAnswers waiting={props.waiting} />

@@ -3,10 +3,18 @@ import type { Action } from '../../recall/contract.js';
 import type { ClinicWeekInput } from '../../recall/level/clinic-week.js';
 import { ringAgainOf } from '../../recall/ring-again.js';
 import { counted } from '../../records/counted.js';
-import type { JobRun, RecallBrief, RecallRow, RunHead, WaitingAnswer } from '../../store/contract.js';
+import type { seeNowPlaces } from '../../service/see-now-places.js';
+import {
+  isUnderWay,
+  type JobRun,
+  type RecallBrief,
+  type RecallRow,
+  type RunHead,
+  type WaitingAnswer,
+} from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { RingToday } from '../family/family-answers.js';
-import { Form, Submit } from '../parts/form.js';
+import { Form, Problem, Submit } from '../parts/form.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
@@ -37,6 +45,9 @@ export interface RecallPageProps {
   /** How many rows need another week since the list was made. */
   readonly withoutWeek: number;
   readonly tooLate: readonly RecallBrief[];
+  readonly seeNow: ReturnType<typeof seeNowPlaces>;
+  /** Why what was said of a family could not be taken. */
+  readonly problem: string;
   /** Its week: when a family that was left a message is rung again. */
   readonly clinic: ClinicWeekInput;
 }
@@ -45,7 +56,7 @@ export interface RecallPageProps {
 export function RecallPage(props: RecallPageProps) {
   const { format } = usePage();
   const { run, job, rows, query } = props;
-  const working = job?.status === 'queued' || job?.status === 'running';
+  const working = isUnderWay(job);
   return (
     <Layout title="Recall list" scripts={['recall.js']}>
       <div class="row between recall-head">
@@ -61,6 +72,7 @@ export function RecallPage(props: RecallPageProps) {
         </div>
         <Tools run={run} working={working} query={query} />
       </div>
+      <Problem error={props.problem} />
       <RingToday waiting={props.waiting} />
       <JobState job={job} working={working} />
       {!run && !working && <Empty>There is no list yet. Make the list to see who must be called.</Empty>}
@@ -70,6 +82,7 @@ export function RecallPage(props: RecallPageProps) {
           {props.gone.length > 0 && <BookedAndGone {...props} />}
           <Filters query={query} />
           <Narrow {...props} />
+          <SeeNow {...props.seeNow} />
           {rows.length === 0 ? (
             <Empty>
               {props.counts.all === 0
@@ -178,6 +191,19 @@ function Narrow({ counts, rows, shown, query, tooLate }: RecallPageProps) {
         </a>
       ))}
     </nav>
+  );
+}
+
+/** Whoever must be seen now stands outside the plan of the weeks: is there a place? */
+function SeeNow({ wanted, days }: RecallPageProps['seeNow']) {
+  const { format, today } = usePage();
+  if (wanted === 0) return null;
+  const free = days.map((d) => `${d.free} ${d.day === today ? 'today' : `on ${format.date(d.day)}`}`);
+  return (
+    <p>
+      <strong>{counted(wanted, 'child', 'children')} to be seen now.</strong>{' '}
+      {free.length > 0 ? `Places free: ${free.join(', ')}.` : 'No place today or on the next working day.'}
+    </p>
   );
 }
 

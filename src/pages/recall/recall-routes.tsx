@@ -10,10 +10,11 @@ import { clinicWeekOf } from '../../service/clinic-week-of.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { lastAnswer } from '../../service/last-answer.js';
 import { readLanguages } from '../../service/native-readers.js';
+import { seeNowPlaces } from '../../service/see-now-places.js';
 import { setRecallState, undoRecallState } from '../../service/set-recall-state.js';
 import { type ClinicSettings, callState, type RecallBrief, type RecallRow } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
-import { type Asked, cannotBe, type Fields, pagesOf, typedRecord } from '../parts/pages-of.js';
+import { type Asked, cannotBe, type Fields, pagesOf, refusalOf, typedRecord } from '../parts/pages-of.js';
 import { wholeAddress } from '../parts/paths.js';
 import { CalendarPage } from './calendar-page.js';
 import { LettersPage } from './letters-page.js';
@@ -25,7 +26,7 @@ const LETTER_STATES: readonly WorkState[] = ['to-call', 'called', 'left-message'
 
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of pages, each short
 export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): void {
-  const { store, clock, jobs } = deps;
+  const { store, jobs } = deps;
   const { get, post, save } = pagesOf(app, deps);
   // The same for everybody who opens the list, until somebody is called or another is made.
   const needWeek = lastAnswer((due: readonly RecallBrief[], settings: ClinicSettings, today: IsoDate) =>
@@ -41,7 +42,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     return store.recall.entries(run.id, { ids: fits.map((r) => r.id) }, asked.actor);
   };
 
-  get('/recall', planners, async ({ reply, query: asked, actor }) => {
+  const listPage = async ({ reply, actor, today }: Asked, asked: Fields, problem = '') => {
     const query = queryOf(asked);
     const [[run = null, before], [job], { value: settings }] = await Promise.all([
       store.recall.inUse(),
@@ -60,7 +61,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
       before ? store.recall.briefs(before.id, { due: true }) : [],
     ]);
     const rows = filterRows(found ?? due, query);
-    const gone = bookedAndGone(old, due, clock.today());
+    const gone = bookedAndGone(old, due, today);
     const tooLate = due.filter((r) => r.entry.tooLate);
     const named = [...gone, ...tooLate].map((r) => r.childId);
     const [shown, names, waiting] = await Promise.all([
@@ -72,7 +73,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     const ready = asked.notice === 'run-started' && job?.status === 'done';
     return reply.page(
       <RecallPage
-        {...{ run, rows, shown, names, waiting, query, tooLate, gone }}
+        {...{ run, rows, shown, names, waiting, query, tooLate, gone, problem }}
         job={job ?? null}
         counts={{
           all: due.length,
@@ -80,13 +81,15 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
           neverSeen: due.filter((r) => r.entry.lastSeen === null).length,
           done: due.filter((r) => r.state === 'done').length,
         }}
-        withoutWeek={needWeek(due, settings, clock.today()).length}
+        withoutWeek={needWeek(due, settings, today).length}
+        seeNow={seeNowPlaces(due, settings, today)}
         clinic={clinicWeekOf(settings)}
       />,
-      200,
+      problem ? 422 : 200,
       ready ? { notice: '' } : {},
     );
-  });
+  };
+  get('/recall', planners, (asked) => listPage(asked, asked.query));
 
   post('/recall/run', planners, async ({ reply, body, actor }) => {
     const { month = '' } = body;
@@ -97,12 +100,20 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     return reply.redirect('/recall?notice=run-started', 303);
   });
 
-  save('/recall/entries/:entry/state', planners, async ({ tx, params: { entry }, body, actor, today }) => {
-    const { appointment = null, ...said } = typedRecord(callState, body);
-    // The form has a day in it whatever is said; only a booking is for that day.
-    const change = { ...said, ...(said.state === 'booked' ? { appointment } : {}) };
-    await setRecallState(tx, entry, change, body.version ? Number(body.version) : null, today, actor);
-    return backTo(body, entry, 'state-saved');
+  // Refused, the list stands as it was filtered, with why.
+  post('/recall/entries/:entry/state', planners, async (asked) => {
+    const { reply, params, body, today } = asked;
+    const problem = await refusalOf(
+      reply.save(async (tx, actor) => {
+        const { appointment = null, ...said } = typedRecord(callState, body);
+        // The form has a day in it whatever is said; only a booking is for that day.
+        const change = { ...said, ...(said.state === 'booked' ? { appointment } : {}) };
+        const version = body.version ? Number(body.version) : null;
+        await setRecallState(tx, params.entry, change, version, today, actor);
+        return backTo(body, params.entry, 'state-saved');
+      }),
+    );
+    return problem ? listPage(asked, Object.fromEntries(new URLSearchParams(body.back)), problem) : reply;
   });
 
   save('/recall/entries/:entry/undo', planners, async ({ tx, params: { entry }, body, actor, today }) => {

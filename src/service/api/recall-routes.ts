@@ -1,13 +1,13 @@
 import { z } from 'zod';
 import { actionIds, workStates } from '../../recall/contract.js';
 import type { ClinicWeekInput } from '../../recall/level/clinic-week.js';
-import { nextPlaces } from '../../recall/level/next-places.js';
 import { ringAgainOf } from '../../recall/ring-again.js';
 import { callState, jobRun, type RecallRow, recallListNames, recallRun } from '../../store/contract.js';
 import { checkAsked, earliest, furthest } from '../asked-dates.js';
 import { clinicWeekOf } from '../clinic-week-of.js';
 import type { Clock } from '../clock.js';
 import type { ServiceDeps } from '../dependencies.js';
+import { seeNowPlaces } from '../see-now-places.js';
 import { setRecallState, undoRecallState } from '../set-recall-state.js';
 import { type Api, everyday, planning, routesOf, tagged } from './api.js';
 import { date, itemsOf, jobStarted, listOf, noBody, pageOf, pageQuery } from './schemas/common.js';
@@ -90,8 +90,8 @@ function entriesRoute(api: Api, deps: ServiceDeps): void {
     async ({ id, query, today, actor }) => {
       await store.recall.run(id);
       const items = await store.recall.entries(id, query, actor);
-      const week = clinicWeekOf((await store.settings.get()).value);
-      const booked = items.flatMap((r) => (r.state === 'booked' && r.appointment ? [r.appointment] : []));
+      const { value: settings } = await store.settings.get();
+      const week = clinicWeekOf(settings);
       const groups = actionIds.map((action) => ({
         action,
         entryIds: items.filter((r) => r.entry.action === action).map((r) => r.id),
@@ -99,10 +99,7 @@ function entriesRoute(api: Api, deps: ServiceDeps): void {
       return {
         items: items.map((r) => withRingAgain(r, clock, week)),
         groups: groups.filter((g) => g.entryIds.length > 0),
-        seeNow: {
-          wanted: items.filter((r) => r.entry.action === 'see-now' && r.state !== 'done').length,
-          days: nextPlaces(week, booked, today),
-        },
+        seeNow: seeNowPlaces(items, settings, today),
       };
     },
   );

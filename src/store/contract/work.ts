@@ -66,6 +66,8 @@ export const jobRun = z.object({
   finishedAt: z.string().nullable(),
 });
 export type JobRun = Readonly<z.infer<typeof jobRun>>;
+export const isUnderWay = (job: JobRun | null | undefined): boolean =>
+  job?.status === 'queued' || job?.status === 'running';
 
 /** The growth model an offset was learned for: of another it says nothing. */
 export interface ModelId {
