@@ -17,7 +17,9 @@ export function plainDate(date: IsoDate): string {
 
 /** 'left foot length', 'sitting height'. */
 export function plainSeries({ measure, side }: Series): string {
-  const label = measures[measure].label.replace(/ \(.*\)/, '').toLowerCase();
+  const label = measures[measure].label
+    .replace(/ \(.*\)/, '')
+    .replace(/^[A-Z](?=[a-z])/, (c) => c.toLowerCase());
   return side === 'none' ? label : `${side} ${label}`;
 }
 

@@ -1,3 +1,4 @@
+import { plainSeries } from '../../forecast/words.js';
 import { measures } from '../../records/measure.js';
 import { measurementFields } from '../../records/record-fields.js';
 import type { Measurement } from '../../records/records.js';
@@ -5,7 +6,6 @@ import { LONGEST_REASON } from '../../records/records.js';
 import { groupBy } from '../../statistics/group-by.js';
 import type { MeasurementRevision } from '../../store/contract.js';
 import { Form, InputField, SelectField, Submit } from '../parts/form.js';
-import { seriesText } from '../parts/format.js';
 import { Section } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 
@@ -38,11 +38,11 @@ export function Corrections(props: {
                   hidden={{ reading: first.measurement.id }}
                 >
                   <span>
-                    {format.date(first.measurement.date)}, {seriesText(first.measurement)}:{' '}
+                    {format.date(first.measurement.date)}, {plainSeries(first.measurement)}:{' '}
                     {size(first.measurement)} was entered,{' '}
                     {last.withdrawn
                       ? 'now left out'
-                      : `now ${seriesText(last.measurement)} ${size(last.measurement)}`}{' '}
+                      : `now ${plainSeries(last.measurement)} ${size(last.measurement)}`}{' '}
                     <small>
                       ({last.reason}; {last.by}, {format.day(last.at)})
                     </small>
@@ -65,7 +65,7 @@ export function Corrections(props: {
               name="reading"
               of={readings
                 .toSorted((a, b) => b.date.localeCompare(a.date))
-                .map((m) => [m.id, `${format.date(m.date)}, ${seriesText(m)}, ${size(m)}`] as const)}
+                .map((m) => [m.id, `${format.date(m.date)}, ${plainSeries(m)}, ${size(m)}`] as const)}
             />
             <InputField
               label={measurementFields.value.label}

@@ -1,5 +1,5 @@
 import { deviceLabel } from '../../charts/device-label.js';
-import { adjusting, plainSpan } from '../../forecast/words.js';
+import { adjusting, plainSeries, plainSpan } from '../../forecast/words.js';
 import { castByOf, isBeingMade } from '../../recall/contract.js';
 import { counted } from '../../records/counted.js';
 import type { IsoDate } from '../../records/dates.js';
@@ -7,7 +7,6 @@ import type { DeviceView } from '../../service/child-view/load-child.js';
 import { clinicianReason } from '../../words/clinician-reason.js';
 import { dueText } from '../parts/due-text.js';
 import type { Format } from '../parts/format.js';
-import { seriesText } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath, devicePath, Go } from '../parts/paths.js';
 import { type Fact, Facts } from '../parts/table.js';
@@ -85,7 +84,7 @@ function Wanted({ view: { decision } }: { view: DeviceView }) {
       </p>
       {checkFigure && (
         <p>
-          At the bench: cast if the room at the {seriesText(checkFigure)} is{' '}
+          At the bench: cast if the room at the {plainSeries(checkFigure)} is{' '}
           <strong>{checkFigure.castIfRoomAtMostMm} mm or less</strong>; else not before{' '}
           {format.date(checkFigure.elseNotBefore)}.
         </p>
@@ -124,7 +123,7 @@ function WorthReading({ view: { forecast } }: { view: DeviceView }) {
   if (now === then) return null;
   return (
     <p class="hint">
-      <strong>What would help most next:</strong> a reading of the {seriesText(best.series)} today would
+      <strong>What would help most next:</strong> a reading of the {plainSeries(best.series)} today would
       narrow the dates from about {now} to {then}.
     </p>
   );
@@ -138,8 +137,6 @@ function Figures({ view }: { view: DeviceView }) {
   const { p50Days, p80Days, basis, jobsUsed } = turnaround;
   const made = basis === 'default' ? 'usual time' : `from ${counted(jobsUsed, 'job')}`;
   const facts: readonly Fact[] = [
-    forecast.p50 !== null &&
-      forecast.outcome === 'forecast' && ['As likely as not by', format.date(forecast.p50)],
     forecast.dates.length > 0 && [
       'Outgrown already?',
       `${format.percent(forecast.probabilityOutgrownNow)} chance today`,
@@ -158,7 +155,7 @@ function Figures({ view }: { view: DeviceView }) {
       const left = `${format.number(a.extensionLeftMm)} mm left`;
       return [
         'To adjust',
-        `${seriesText(a.series)}, ${adjusting[a.kind]}: ${adjustFrom(a, format)}, ${left}`,
+        `${plainSeries(a.series)}, ${adjusting[a.kind]}: ${adjustFrom(a, format)}, ${left}`,
       ];
     }),
   ];

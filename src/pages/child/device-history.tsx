@@ -1,4 +1,5 @@
 import { deviceLabel } from '../../charts/device-label.js';
+import { plainSeries } from '../../forecast/words.js';
 import type { Device } from '../../records/device.js';
 import { deviceFields, eventFields } from '../../records/record-fields.js';
 import { LONGEST_REASON } from '../../records/records.js';
@@ -6,7 +7,7 @@ import { groupBy } from '../../statistics/group-by.js';
 import type { DeviceVersion, EventRevision } from '../../store/contract.js';
 import { endReasonNames, eventNames, fitNames } from '../../words/event-names.js';
 import { Form, InputField, SelectField, Submit } from '../parts/form.js';
-import { type Format, seriesText } from '../parts/format.js';
+import type { Format } from '../parts/format.js';
 import { Section } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { hipAngleText } from './hip-angle-text.js';
@@ -121,7 +122,7 @@ function eventText(e: EventRevision['event'], format: Format): string {
     eventNames[e.kind],
     e.endReason && endReasonNames[e.endReason],
     e.verdict && fitNames[e.verdict],
-    e.measure && seriesText({ measure: e.measure, side: e.side ?? 'none' }),
+    e.measure && plainSeries({ measure: e.measure, side: e.side ?? 'none' }),
     e.changeMm !== null && `${e.changeMm > 0 ? '+' : ''}${format.stated(e.changeMm)} mm`,
     e.adjustment?.replace('-', ' '),
     hipAngleText(e.hipAngleLeft, e.hipAngleRight),

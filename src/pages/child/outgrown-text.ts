@@ -1,7 +1,8 @@
 import { type DeviceForecast, isUnknown } from '../../forecast/contract.js';
+import { plainSeries } from '../../forecast/words.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { ForecastSummary } from '../../store/contract.js';
-import { type Format, seriesText } from '../parts/format.js';
+import type { Format } from '../parts/format.js';
 
 type Dates = Pick<ForecastSummary, 'outcome' | 'p10' | 'p50' | 'p90'>;
 
@@ -45,5 +46,5 @@ export const limitedFirstBy = ({ drivers }: Pick<DeviceForecast, 'drivers'>, for
   drivers
     .filter((d) => d.share >= 0.03)
     .slice(0, 3)
-    .map((d) => `${seriesText(d.series)} ${format.percent(d.share)}`)
+    .map((d) => `${plainSeries(d.series)} ${format.percent(d.share)}`)
     .join(', ');

@@ -1,7 +1,8 @@
 import type { DeviceForecast, DimensionRoom } from '../../forecast/contract.js';
+import { plainSeries } from '../../forecast/words.js';
 import { sides } from '../../records/measure.js';
 import { fullAtMm } from '../../rules/room-left.js';
-import { type Format, seriesText } from '../parts/format.js';
+import type { Format } from '../parts/format.js';
 
 /** So many bars are read; the others are folded. */
 const SHOWN = 4;
@@ -76,7 +77,7 @@ function RoomBar({ room, format }: { room: DimensionRoom; format: Format }) {
   return (
     <li>
       <span>
-        {seriesText(room.series)}: <strong class={over ? 'over' : undefined}>{roomText(room)}</strong>{' '}
+        {plainSeries(room.series)}: <strong class={over ? 'over' : undefined}>{roomText(room)}</strong>{' '}
         <small>
           (8 in 10: {spanText(room)}; about {format.number(full - Math.round(room.roomMm))} now, full at{' '}
           {format.number(full)} mm

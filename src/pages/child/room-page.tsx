@@ -1,8 +1,8 @@
 import { deviceLabel } from '../../charts/device-label.js';
+import { plainSeries } from '../../forecast/words.js';
 import type { Device } from '../../records/device.js';
 import type { Child } from '../../records/records.js';
 import { Form, SelectField, Submit } from '../parts/form.js';
-import { seriesText } from '../parts/format.js';
 import { ChildLayout, Empty } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { devicePath } from '../parts/paths.js';
@@ -72,7 +72,7 @@ export function RoomPage({ child, device, devices, rows, months, odds }: RoomPag
             caption="What the room in force lasts shortest for is on top. All lengths in mm, rounded up. Side bars count; what straps and flares can still give does not."
             rows={rows}
             columns={[
-              ['Dimension', (r) => seriesText(r.series)],
+              ['Dimension', (r) => plainSeries(r.series)],
               ['Room needed', (r) => <strong data-needed>{r.neededMm[o][m]}</strong>, 'number'],
               [
                 'In force now',

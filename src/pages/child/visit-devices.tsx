@@ -1,8 +1,9 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { Alert } from '../../recall/contract.js';
+import { alertsOf } from '../../recall/decide/alerts-of.js';
 import type { Device, Verdict } from '../../records/device.js';
 import { skinFields } from '../../records/record-fields.js';
-import { avoidsLatex, type Child } from '../../records/records.js';
+import type { Child } from '../../records/records.js';
 import { FADES_WITHIN_MINUTES, type SkinState } from '../../records/skin-check.js';
 import { type FitRules, holdsHips } from '../../rules/fit-rule.js';
 import { alertNames } from '../../words/action-names.js';
@@ -11,20 +12,21 @@ import type { Format } from '../parts/format.js';
 import { judgedField } from './read-visit.js';
 import { EventInput, SkinInput } from './record-input.js';
 
+const alertWords: Readonly<Record<Alert, string>> = {
+  'skin-cannot-warn': 'Look at all of it. Pain is no sign here.',
+  latex: 'Use nothing that contains it.',
+  palliative: 'Growth decides nothing here.',
+};
+
 /** What must be known before anybody touches the child. */
 export function ChildAlerts({ child }: { child: Child }) {
-  const alerts: readonly (readonly [Alert, boolean, string])[] = [
-    ['skin-cannot-warn', child.insensateSkin, 'Look at all of it. Pain is no sign here.'],
-    ['latex', avoidsLatex(child), 'Use nothing that contains it.'],
-    ['palliative', child.palliative, 'Growth decides nothing here.'],
-  ];
-  const present = alerts.filter(([, holds]) => holds);
-  if (present.length === 0) return null;
+  const alerts = alertsOf({ child });
+  if (alerts.length === 0) return null;
   return (
     <ul class="alerts" aria-label="Alerts">
-      {present.map(([alert, , words]) => (
+      {alerts.map((alert) => (
         <li key={alert}>
-          <span class={`tag ${alert}`}>{alertNames[alert]}</span> {words}
+          <span class={`tag ${alert}`}>{alertNames[alert]}</span> {alertWords[alert]}
         </li>
       ))}
     </ul>

@@ -1,10 +1,10 @@
 import type { DeviceForecast } from '../../forecast/contract.js';
+import { plainSeries } from '../../forecast/words.js';
 import type { Device } from '../../records/device.js';
 import { type Series, seriesKey } from '../../records/measure.js';
 import type { Child } from '../../records/records.js';
 import { furthest } from '../../service/asked-dates.js';
 import { Form, InputField, refused, Submit } from '../parts/form.js';
-import { seriesText } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
 import { type ExpectedSize, expectedText } from './expected-sizes.js';
@@ -58,7 +58,7 @@ export function WhatIfForm({ child, device, dimensions, read, expected, now }: W
     const known = expected.find((e) => e.measure === s.measure && e.side === s.side);
     return field(
       readingField(s),
-      `${seriesText(s)}, reading`,
+      `${plainSeries(s)}, reading`,
       known ? expectedText(known, format) : '',
       s.side === 'none' ? 'wide' : '',
     );

@@ -3,6 +3,7 @@ import { growthChart } from '../../charts/growth-chart.js';
 import { assessChild, type ChildAssessment } from '../../forecast/assess-child.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
 import { imaginedRecord, isImagined } from '../../forecast/imagined-record.js';
+import { plainSeries } from '../../forecast/words.js';
 import type { ChildRecord } from '../../records/caseload.js';
 import type { IsoDate } from '../../records/dates.js';
 import { deviceOf } from '../../records/device-of.js';
@@ -11,7 +12,6 @@ import { clinicians } from '../../records/roles.js';
 import { loadChildFor, posteriorOf } from '../../service/child-view/load-child.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { drawFor } from '../parts/chart.js';
-import { seriesText } from '../parts/format.js';
 import { readerFormat } from '../parts/page-context.js';
 import { type Asked, pagesOf } from '../parts/pages-of.js';
 import { type ExpectedSize, expectedSizes, expectedText } from './expected-sizes.js';
@@ -125,7 +125,7 @@ function doubtsOf(
     if (!size || size.expected === null || size.sd === null) return [];
     if (Math.abs(value - size.expected) <= DOUBT_BEYOND_SD * size.sd) return [];
     return [
-      `${seriesText(series)}: ${format.number(value)} ${measures[series.measure].unit} is far from what is expected (${expectedText(size, format)}). The forecast trusts such a reading little.`,
+      `${plainSeries(series)}: ${format.number(value)} ${measures[series.measure].unit} is far from what is expected (${expectedText(size, format)}). The forecast trusts such a reading little.`,
     ];
   });
   const slips = assessed.suggestions.filter((s) => s.measurementIds.some(isImagined)).map((s) => s.seen);

@@ -1,11 +1,12 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
+import { plainSeries } from '../../forecast/words.js';
 import { beyondUseChance } from '../../recall/decide/beyond-use-chance.js';
 import { dayNumber, daysBetween, type IsoDate } from '../../records/dates.js';
 import { type MeasureId, measures, seriesKey } from '../../records/measure.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { WrongFields } from '../parts/form.js';
-import { type Format, seriesText } from '../parts/format.js';
+import type { Format } from '../parts/format.js';
 import { ChildLayout, Empty } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { Table } from '../parts/table.js';
@@ -23,7 +24,7 @@ function asked({ imagined }: ReadWhatIf, format: Format): string {
   });
   const sizes = readings.map(
     ({ series, value }) =>
-      `${seriesText(series)} ${format.number(value, value % 1 ? 1 : 0)} ${measures[series.measure].unit}`,
+      `${plainSeries(series)} ${format.number(value, value % 1 ? 1 : 0)} ${measures[series.measure].unit}`,
   );
   const parts = [
     how === 'new-cast'
@@ -87,7 +88,7 @@ function WhatIfAnswer({ now, then }: { now: DeviceForecast; then: DeviceForecast
           caption="Expected room; in brackets where it lies 8 times in 10. Below 0 it is too small."
           rows={keys}
           columns={[
-            ['', ([, s]) => seriesText(s)],
+            ['', ([, s]) => plainSeries(s)],
             [stands, ([key]) => room(now, key)],
             [wouldStand, ([key]) => room(then, key)],
           ]}

@@ -1,8 +1,9 @@
 import { deviceLabel } from '../../charts/device-label.js';
+import { plainSeries } from '../../forecast/words.js';
 import type { Child } from '../../records/records.js';
 import type { FamilyRule } from '../../rules/fit-rule.js';
 import { fullAtMm } from '../../rules/room-left.js';
-import { ageText, type Format, seriesText } from '../parts/format.js';
+import { ageText, type Format } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { ChildLink } from '../parts/paths.js';
@@ -59,7 +60,7 @@ export function WorkshopSlipPage(props: { child: Child; rule: FamilyRule | null;
             caption="Sizes in mm. Only what has a figure under Make to is made larger than the body; joint axes, edges and all else are made to the cast. It serves until the body has the size under Serves up to, before anything is adjusted."
             rows={rows}
             columns={[
-              ['Dimension', seriesText],
+              ['Dimension', plainSeries],
               ['Size', (r) => sizeText(r, device.castDate, format), 'number'],
               [
                 'Make to',

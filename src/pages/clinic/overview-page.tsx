@@ -3,7 +3,6 @@ import type { GrowthModel } from '../../growth/population/growth-model.js';
 import { counted } from '../../records/counted.js';
 import { planners } from '../../records/roles.js';
 import type { LearnedPopulation as Learned } from '../../store/contract.js';
-import { stateNames } from '../../words/action-names.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
@@ -18,11 +17,10 @@ export function OverviewPage(props: {
   dates: Drawn;
   learned: Learned | null;
   model: GrowthModel;
-  states: ReadonlyMap<string, number>;
   workload: Drawn | null;
   coverage: { readonly done: number; readonly total: number };
 }) {
-  const { counts, states, workload, coverage } = props;
+  const { counts, workload, coverage } = props;
   const { waits, year, turnaround } = counts;
   const { format, user } = usePage();
   const plans = user !== null && planners.includes(user.role);
@@ -48,38 +46,26 @@ export function OverviewPage(props: {
           <Empty>No recall list with weeks has been made yet.</Empty>
         )}
       </section>
-      <div class="cards">
-        <section>
-          <h2>The last twelve months</h2>
-          <Facts
-            of={[
-              ['Active children', format.number(year.children)],
-              ['Visits with a measurement', `${format.number(year.visits)} (${aChild(year.visits)})`],
-              [
-                'Casts',
-                `${format.number(year.casts)} (${aChild(year.casts)}), ${format.number(year.firstCasts)} of them the first of their kind`,
-              ],
-              ['Wait after outgrown', waited],
-              ['Never measured', format.number(year.neverMeasured)],
-              ['Not measured for a year', format.number(year.notSeenForAYear)],
-              [
-                'Forecasts computed',
-                `${format.number(coverage.done)} of ${format.number(coverage.total)} children`,
-              ],
-            ]}
-          />
-        </section>
-        <section>
-          <h2>Calls of this list</h2>
-          {states.size === 0 ? (
-            <Empty>No list yet.</Empty>
-          ) : (
-            <Facts
-              of={Object.entries(stateNames).map(([state, word]) => [word, states.get(state) ?? 0] as const)}
-            />
-          )}
-        </section>
-      </div>
+      <section>
+        <h2>The last twelve months</h2>
+        <Facts
+          of={[
+            ['Active children', format.number(year.children)],
+            ['Visits with a measurement', `${format.number(year.visits)} (${aChild(year.visits)})`],
+            [
+              'Casts',
+              `${format.number(year.casts)} (${aChild(year.casts)}), ${format.number(year.firstCasts)} of them the first of their kind`,
+            ],
+            ['Wait after outgrown', waited],
+            ['Never measured', format.number(year.neverMeasured)],
+            ['Not measured for a year', format.number(year.notSeenForAYear)],
+            [
+              'Forecasts computed',
+              `${format.number(coverage.done)} of ${format.number(coverage.total)} children`,
+            ],
+          ]}
+        />
+      </section>
       <section>
         <h2>Days from cast to fitting</h2>
         <Table

@@ -3,7 +3,6 @@ import { capacityChart } from '../../charts/capacity-chart.js';
 import { datesHeldChart } from '../../charts/dates-held-chart.js';
 import { staff } from '../../records/roles.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { groupBy } from '../../statistics/group-by.js';
 import { drawFor, NOT_DRAWN } from '../parts/chart.js';
 import { pagesOf } from '../parts/pages-of.js';
 import type { Levelling } from '../recall/recall-weeks.js';
@@ -26,7 +25,6 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     ]);
     const { held } = counted;
     const enough = held.judged >= FEWEST_JUDGED;
-    const rows = run ? await store.recall.briefs(run.id, { due: true }) : [];
     const levelling = run?.summary.levelling as Levelling | undefined;
     const weeks = (levelling?.weeks ?? []).map((w) => ({
       weekStart: w.week,
@@ -36,7 +34,6 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     return (
       <OverviewPage
         {...{ learned, model, coverage }}
-        states={new Map([...groupBy(rows, (r) => r.state)].map(([state, own]) => [state, own.length]))}
         counts={counted}
         dates={enough ? await drawFor(request, (px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
         workload={

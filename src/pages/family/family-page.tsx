@@ -10,11 +10,12 @@ import { familyLanguages } from '../../words/family/family-languages.js';
 import type { FamilyWords, UrgentReason, WornDevice } from '../../words/family/family-words.js';
 import { thirdOf } from '../../words/family/month-thirds.js';
 import { urgentReason, wornDevice } from '../../words/family/worn-device.js';
-import type { Drawn } from '../parts/chart.js';
+import { Chart, type Drawn } from '../parts/chart.js';
 import { Contact } from '../parts/contact.js';
 import { type Format, formatFor } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
+import { hasToes } from './questions-form.js';
 import { Signs } from './signs.js';
 import { drawnOnce, SkinDrawing } from './skin-drawing.js';
 
@@ -95,7 +96,7 @@ export function FamilyPage(props: {
       <section class="card">
         <h2>{words.visitTitle}</h2>
         <p>
-          {nextVisit(view, words, format, today)} {words.bring(regions.some((r) => inShoes.includes(r)))}
+          {nextVisit(view, words, format, today)} {words.bring(regions.some(hasToes))}
         </p>
         {shoe && (
           <p>
@@ -126,8 +127,6 @@ export function devicesTold(view: ChildView): readonly DeviceView[] {
   return worn.length > 0 ? worn : view.inUse;
 }
 
-const inShoes: readonly Region[] = ['foot', 'shoe', 'boots', 'ankle-foot', 'long-leg'];
-
 const regionsOf = (devices: readonly DeviceView[], rules: FitRules): readonly Region[] =>
   devices.length > 0 ? unique(devices.map((v) => wornDevice(v.device, rules).region)) : ['ankle-foot'];
 
@@ -148,13 +147,7 @@ const Languages = ({ words, href }: { words: FamilyWords; href: (language: strin
 const GrowthFigure = (props: { words: FamilyWords; chart: Drawn }) => (
   <section class="card" aria-labelledby="chart">
     <h2 id="chart">{props.words.chartTitle}</h2>
-    <figure
-      class="chart"
-      role="img"
-      aria-label={props.words.chartTitle}
-      dir="ltr"
-      dangerouslySetInnerHTML={{ __html: props.chart.svg.replace('<svg ', '<svg aria-hidden="true" ') }}
-    />
+    <Chart drawn={props.chart} label={props.words.chartTitle} dir="ltr" />
   </section>
 );
 

@@ -10,7 +10,7 @@ import { Layout } from '../parts/layout.js';
 import type { Fields } from '../parts/pages-of.js';
 
 const TOES: readonly Region[] = ['foot', 'shoe', 'boots', 'ankle-foot', 'long-leg'];
-/** Whether the device has an end that toes can reach. */
+/** Whether the device has an end that toes can reach, and is worn in a shoe. */
 export const hasToes = (region: Region): boolean => TOES.includes(region);
 
 /** The two questions the clinic asked, to be answered without script. */

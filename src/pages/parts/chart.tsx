@@ -24,7 +24,7 @@ export async function drawFor(
 }
 
 /** A chart drawn on the server, its numbers in a table or in words beside it. */
-export function Chart({ drawn, label }: { drawn: Drawn; label: string }) {
+export function Chart({ drawn, label, dir }: { drawn: Drawn; label: string; dir?: 'ltr' }) {
   return (
     <figure
       class={drawn.narrow ? 'chart narrow' : 'chart'}
@@ -32,6 +32,7 @@ export function Chart({ drawn, label }: { drawn: Drawn; label: string }) {
       tabIndex={0}
       role="img"
       aria-label={label}
+      dir={dir}
       dangerouslySetInnerHTML={{ __html: drawn.svg.replace('<svg ', '<svg aria-hidden="true" ') }}
     />
   );

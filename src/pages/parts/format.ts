@@ -1,6 +1,5 @@
 import { decimalAgeYears } from '../../records/age.js';
 import { DAYS_A_YEAR, daysBetween, type IsoDate, weekdayName } from '../../records/dates.js';
-import { measures, type Series } from '../../records/measure.js';
 import { dayIn } from '../../service/clock.js';
 import { dateWriter } from '../../words/written-date.js';
 
@@ -109,13 +108,6 @@ export function formatFor(locale: string, timeZone = 'UTC'): Format {
 export function ageText(birthDate: IsoDate, today: IsoDate): string {
   const months = Math.floor(decimalAgeYears(birthDate, today) * 12 + 1e-6);
   return months < 24 ? `${Math.max(0, months)} m` : `${Math.floor(months / 12)} y ${months % 12} m`;
-}
-
-/** 'left foot length'. */
-export function seriesText({ measure, side }: Series): string {
-  const label = measures[measure].label;
-  const lower = label.startsWith('ASIS') ? label : label.charAt(0).toLowerCase() + label.slice(1);
-  return side === 'none' ? lower : `${side} ${lower}`;
 }
 
 /** shortWeekday(1) = 'Mon'. */

@@ -3,7 +3,7 @@ import { avoidsLatex } from '../../records/records.js';
 import type { Alert } from '../contract.js';
 
 /** What everybody who meets the child must know first. */
-export function alertsOf({ child }: ChildRecord): Alert[] {
+export function alertsOf({ child }: Pick<ChildRecord, 'child'>): Alert[] {
   return [
     ...(child.insensateSkin ? (['skin-cannot-warn'] as const) : []),
     ...(avoidsLatex(child) ? (['latex'] as const) : []),
