@@ -45,11 +45,7 @@ export const pages: readonly MutationGroup[] = [
     harm: 'whoever meets the child is not told',
     file: 'src/pages/child/visit-devices.tsx',
     tests: ['tests/safety/who-sees-what.test.tsx'],
-    changes: [
-      ["child.insensateSkin, 'Look", "false, 'Look"],
-      ["avoidsLatex(child), 'Use", "child.latexAlert, 'Use"],
-      ["child.palliative, 'Growth", "false, 'Growth"],
-    ],
+    changes: [['const alerts = alertsOf({ child });', 'const alerts: Alert[] = [];']],
   },
   {
     harm: 'whoever meets the child is not told',

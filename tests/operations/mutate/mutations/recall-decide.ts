@@ -83,8 +83,9 @@ export const recallDecide: readonly MutationGroup[] = [
       'who meets a child in palliative care is not told',
     ],
     file: 'src/recall/decide/alerts-of.ts',
-    tests: safeList,
+    tests: [...safeList, 'tests/safety/who-sees-what.test.tsx'],
     changes: [
+      ['...(avoidsLatex(child) ?', '...(child.latexAlert ?'],
       ["child.insensateSkin ? (['skin-cannot-warn']", "!child.insensateSkin ? (['skin-cannot-warn']"],
       ["child.palliative ? (['palliative'] as const) : []", '[]'],
     ],

@@ -41,7 +41,7 @@ export const service: readonly MutationGroup[] = [
   },
   {
     harm: 'nobody sees how many must be seen now',
-    file: 'src/service/api/recall-routes.ts',
+    file: 'src/service/see-now-places.ts',
     tests: ['tests/service/replanning.test.ts'],
     name: 'counts who must be seen now',
     changes: [
