@@ -17,7 +17,7 @@ import {
   phraseTable,
 } from './phrase-table.js';
 import { type FieldId, type Language, languages } from './vocabulary.js';
-import { headingDate } from './written-date.js';
+import { headingDay } from './written-age.js';
 
 /** What a heading may mean, with how much of it says so (1 all of it). */
 export interface Candidate {
@@ -118,7 +118,7 @@ function candidatesOf(heading: string): Candidate[] {
   const words = foldWords(
     withoutDateHint(endsAsSide(trimmed))
       .replace(VISIT_NUMBER, '')
-      .replace(headingDate(trimmed) ?? '', ' '),
+      .replace(headingDay(trimmed) ?? '', ' '),
   ).flatMap((word) => (Object.hasOwn(SHORT, word) ? SHORT[word].split(' ') : [word]));
   const found = [...strongestOf(words).values()]
     .filter((c) => c.strength >= 0.45)

@@ -3,6 +3,7 @@ import { DAYS_A_YEAR, dayNumber, type IsoDate, isoDate } from '../../records/dat
 import { readDate } from '../csv/read-date.js';
 import { foldText, foldWords } from '../headings/fold-words.js';
 import { wordSet } from '../headings/phrase-table.js';
+import { MONTHS, WEEKS, YEARS } from '../headings/written-age.js';
 import { monthNumbers } from '../headings/written-date.js';
 import { remembered } from '../remembered.js';
 
@@ -92,9 +93,6 @@ function middle(year: string, month: number): CellDate | null {
   return date === null ? null : { dayFirst: date, monthFirst: date, monthOnly: true, about: false };
 }
 
-const YEARS = '(?:y|yrs?|years?|j|jahre?|a|ans?|años?|anni|anno|jr|jaar|jaren|année|años|yo|y\\.?o\\.?)';
-const MONTHS = '(?:m|mo|mos|mths?|months?|mon|monate?|mois|mes|meses|mesi|mese|mnd|maanden|maand)';
-const WEEKS = '(?:w|wk|wks|weeks?|wochen?|sem|semaines?|semanas?|settimane?|weken)';
 /** Ways to write an age, with the years that its figures are. */
 const AGES: readonly (readonly [RegExp, (first: number, second: number, unit: string) => number])[] = [
   [
@@ -127,7 +125,8 @@ export function cellAge(cell: string, heading = ''): number | null {
     .replace(
       /^(\d{1,2}) ?(\p{L}+) (?:and a half|(?:et )?1\/2|et demi|y medio|e mezzo|en een half)$/u,
       '$1,5 $2',
-    );
+    )
+    .replace(/^(\d{1,2}) (?:and a half|et demi|y medio|e mezzo|en een half|einhalb)$/, '$1,5');
   for (const [pattern, years] of AGES) {
     const [, first, second, unit] = pattern.exec(text) ?? [];
     if (first !== undefined) return years(+first, Number(second ?? 0), unit);

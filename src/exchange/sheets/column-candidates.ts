@@ -3,7 +3,7 @@ import { type Candidate, headingCandidates, likeliestMeaning } from '../headings
 import type { Meaning } from '../headings/meaning.js';
 import { spokenMeanings, vocabularies } from '../headings/read-words.js';
 import { languages } from '../headings/vocabulary.js';
-import { headingDate } from '../headings/written-date.js';
+import { headingDay } from '../headings/written-age.js';
 import { sideIn } from './cell-words.js';
 import type { SheetTable } from './grid.js';
 import { fileTitle, measureInTitle } from './title-measure.js';
@@ -22,7 +22,7 @@ export function candidatesAt(table: SheetTable, index: number, heading: string):
   if (own.some((c) => c.meaning.kind === 'reading')) return own;
   // 'L' and 'R' in a list whose title says of what: probably that.
   const what = [...table.titles, fileTitle(table.file)].map(measureInTitle).find((title) => title !== null);
-  const bare = heading.replace(headingDate(heading) ?? '', ' ').trim();
+  const bare = heading.replace(headingDay(heading) ?? '', ' ').trim();
   const titled = headingCandidates(`${what} ${bare}`).filter(
     ({ meaning, strength }) =>
       strength >= 0.9 && meaning.kind === 'reading' && meaning.side !== 'row' && meaning.side !== 'none',

@@ -1,6 +1,6 @@
 import { deviceDays, isField, type Meaning } from '../headings/meaning.js';
 import type { FieldId } from '../headings/vocabulary.js';
-import { headingDate } from '../headings/written-date.js';
+import { headingDay } from '../headings/written-age.js';
 import type { SheetTable } from './grid.js';
 import { uniqueKey } from './unique-key.js';
 
@@ -17,7 +17,7 @@ export function dayOf(table: SheetTable, taken: readonly Taken[]): (index: numbe
   const dates = of('visit.date');
   const days = dates.length > 0 ? dates : of('visit.age');
   return (index) =>
-    headingDate(table.headings[index]) ??
+    headingDay(table.headings[index]) ??
     (days.length > 1 ? `${Math.max(-1, ...days.filter((day) => day < index))}` : '');
 }
 

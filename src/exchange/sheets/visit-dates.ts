@@ -3,6 +3,7 @@ import type { IsoDate } from '../../records/dates.js';
 import { foldWords } from '../headings/fold-words.js';
 import { deviceDays, isField } from '../headings/meaning.js';
 import { wordSet } from '../headings/phrase-table.js';
+import { headingAge, saysAge } from '../headings/written-age.js';
 import { headingDate } from '../headings/written-date.js';
 import { cellAge, dateAtAge } from './cell-date.js';
 import { aboutDays, dateOf, sharedOrder } from './choose-dates.js';
@@ -97,6 +98,9 @@ export function visitDates(taken: TakenTable) {
     }
     const inHeading = column === null ? null : headingDate(column.heading);
     if (column !== null && inHeading !== null) return read(row, column, inHeading);
+    const atAge = column === null || !readings.includes(column) ? null : headingAge(column.heading);
+    if (column !== null && atAge !== null)
+      return agesMeant(taken, column.heading) ? dayAt(birth, cellAge(atAge)) : null;
     const own = grouped && column !== null ? dateColumns.filter((c) => c.index < column.index).pop() : main;
     if (own && cellOf(row, own) !== '') return grouped ? read(row, own) : readOrAbove(row, own);
     if (own && !grouped && who.length > 0) {
@@ -110,8 +114,8 @@ export function visitDates(taken: TakenTable) {
     // Of several visits with an age each, the nearest to the left.
     const aged =
       ages.length > 1 ? ages.filter((c) => column !== null && c.index < column.index).pop() : ages[0];
-    const age = aged !== undefined && birth !== null ? cellAge(cellOf(row, aged), aged.heading) : null;
-    if (age !== null && birth !== null && dateAtAge(birth, age) <= today) return dateAtAge(birth, age);
+    const atIts = aged === undefined ? null : dayAt(birth, cellAge(cellOf(row, aged), aged.heading));
+    if (atIts !== null && atIts <= today) return atIts;
     // 'Foot L today' under a day: of that day, whenever the cast was.
     const ofTitle = titleDate !== null && column !== null && saysToday(column.heading);
     if (column !== null && readings.includes(column) && !ofTitle) {
@@ -135,6 +139,21 @@ export function visitDates(taken: TakenTable) {
     });
     return said;
   };
+}
+
+const dayAt = (birth: IsoDate | null, age: number | null): IsoDate | null =>
+  birth === null || age === null ? null : dateAtAge(birth, age);
+
+/** '6 months' over sizes may be so long after a fitting: asked once, unless the words say that it is an age. */
+function agesMeant(taken: TakenTable, heading: string): boolean {
+  if ([heading, ...taken.table.titles].some(saysAge)) return true;
+  const answer = taken.ask({
+    id: 'visit:from-age',
+    asks: `Is "${headingAge(heading)}" over sizes the age of the children at the visit?`,
+    examples: [heading],
+    suggested: 'yes',
+  });
+  return answer === 'yes';
 }
 
 /** For 'Foot at cast' the columns that say when that was, the ones of its own side before the others. */

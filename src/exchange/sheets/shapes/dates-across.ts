@@ -1,4 +1,5 @@
 import { headingCandidates } from '../../headings/heading-meaning.js';
+import { headingAge } from '../../headings/written-age.js';
 import { isDay } from '../cell-date.js';
 import { saysNothing, sideIn } from '../cell-words.js';
 import type { Grid, GridRow } from '../grid.js';
@@ -6,8 +7,9 @@ import { fileTitle, measureInTitle } from '../title-measure.js';
 import { saidBesideSizes, sizeOf } from './beside-sizes.js';
 
 const LOOK_AT = 40;
+const isAge = (cell: string): boolean => /^\d/.test(cell) && headingAge(cell) === cell.trim();
 const isDate = (cell: string): boolean =>
-  cell !== '' && cell.length <= 24 && !/^\d+$/.test(cell) && isDay(cell);
+  cell !== '' && cell.length <= 24 && !/^\d+$/.test(cell) && (isDay(cell) || isAge(cell));
 
 /**
  * A grid with the days of measuring across as one with a row a reading: the columns left of the first date, then
@@ -20,6 +22,8 @@ export function datesAcross(grid: Grid): Grid {
   const line = grid.rows[at];
   const first = line.cells.findIndex(isDate);
   const sub = subHeadings(grid.rows[at + 1], first, line.cells.findLastIndex(isDate));
+  // 'alfa L' beside 'dij L': headings of which not all are sizes stay headings.
+  if (sub === null && headsOnly(grid.rows[at + 1], first)) return grid;
   const below = grid.rows.slice(at + (sub === null ? 1 : 2));
   const last = lastDate(line.cells, sub);
   // What stands right of the last date, a column of remarks, belongs to the child as what stands left of the first.
@@ -40,7 +44,7 @@ export function datesAcross(grid: Grid): Grid {
     grid.sheet ?? '',
     fileTitle(grid.file),
   ].find((cell) => measureInTitle(cell) !== null);
-  const what = title === undefined ? '' : (measureInTitle(title) ?? '');
+  const what = title === undefined ? '' : `${measureInTitle(title) ?? ''} ${orderIn(title)}`.trim();
   const measureAt = (column: number): string => {
     const own = sub?.[column] ?? '';
     return sizeOf(own) ? own : `${what} ${own}`.trim();
@@ -74,11 +78,19 @@ export function datesAcross(grid: Grid): Grid {
     }));
   });
   const more = !measures && rows.some(({ cells }) => cells.length > left.length + 2);
-  const own = measures ? ['Date', 'Measure', 'Value'] : ['Date', 'Value'];
+  // Whether they are the children's ages is asked with the column.
+  const day = isAge(line.cells[first]) ? 'Age' : 'Date';
+  const own = measures ? [day, 'Measure', 'Value'] : [day, 'Value'];
   const made = [...headings, ...own, ...(more ? ['Device', 'Notes'] : [])];
   const titles = above.filter(({ cells }) => !measures || !cells.includes(title ?? '\0'));
   return { ...grid, rows: [...titles, { row: line.row, cells: made }, ...rows], merged: [] };
 }
+
+/** 'L/R' of 'Foot length by age, L/R in mm': the order of two sizes in a cell. */
+const orderIn = (title: string): string =>
+  [...title.matchAll(/(\p{L}+)\s?\/\s?(\p{L}+)/gu)].find(
+    ([, one, other]) => [sideIn(one), sideIn(other)].sort().join() === 'left,right',
+  )?.[0] ?? '';
 
 /** A cell beside the dates; of a last remark all of it: a separator typed inside it is no cell of its own. */
 const ownCell = (cells: readonly string[], column: number, isLast: boolean): string =>
@@ -112,6 +124,10 @@ function subHeadings(line: GridRow | undefined, first: number, lastDated: number
     : null;
 }
 
+const headsOnly = (line: GridRow | undefined, first: number): boolean => {
+  const cells = (line?.cells ?? []).slice(first).filter((cell) => cell !== '');
+  return cells.filter(isSub).length > 1 && !cells.some((cell) => /\d/.test(cell));
+};
 const isSub = (cell: string): boolean =>
   cell !== '' && !/\d/.test(cell) && (sideIn(cell) !== null || sizeOf(cell) !== undefined);
 /** The last column under the dates that says a side or a measure. */
