@@ -80,7 +80,9 @@ export const saysStage = (text: string): boolean =>
 
 /** The stage a cell speaks of without a day: it is the visit's. */
 export function stageSaid(text: string): 'cast' | 'fitted' | null {
-  const words = foldText(text).split(' ');
+  const words = foldText(text)
+    .split(' ')
+    .filter((word) => word.length > 1);
   if (words.some((word) => castWords.has(word))) return 'cast';
   return words.at(-1) === 'on' || words.some((word) => fittedWords.has(word)) ? 'fitted' : null;
 }

@@ -4,9 +4,9 @@ import { remembered } from '../remembered.js';
 import { daysAt, daysMarked, type SaidDay, withoutDays } from './cell-device-dates.js';
 import {
   AGAIN,
-  DENIES,
   type DeviceSide,
   FOOTWEAR,
+  hasOwnWord,
   joinSides,
   MENDED,
   QUALIFIERS,
@@ -26,6 +26,7 @@ const NOBODY_KNOWS = {
   fitted: null,
   fresh: false,
   state: null,
+  stage: null,
 };
 /** 'No insole', 'kein Korsett': the first word takes the name back. */
 const NONE = spokenWords('none');
@@ -68,21 +69,27 @@ interface Piece {
   readonly text: string;
   /** Joined to the one before by 'and' or +, not set beside it. */
   readonly joined: boolean;
+  /** Comes after the one before by its words: 'then', 'puis'. */
+  readonly next: boolean;
 }
 
 const PARTING =
-  /([+,;\n&]|(?<!\d)\/|\/(?!\d)|\s(?:and|und|et|y|e|en|plus|puis|then|dann|luego|daarna|poi)\s)/i;
+  /((?:\s*[,;]\s*|\s)(?:puis|then|later|dann|danach|luego|despu[eé]s|daarna|later|poi)\s|[+,;\n&]|(?<!\d)\/|\/(?!\d)|\s(?:and|und|et|y|e|en|plus)\s)/i;
+const JOINS = /^(?:[+&/]|\s(?:and|und|et|y|e|en|plus)\s)$/i;
+const COMES_NEXT = /\p{L}{3}/u;
 /** A sentence ends there; 'Dyn. Fußorthese' and 'bil. Klett' are shortened words. */
 const SENTENCE = /(?<=\p{L}{5}|[\ue000-\uf8ff)])\.\s+(?=\p{Lu})/gu;
 
 /** The pieces of a cell. */
 function piecesOf(text: string): Piece[] {
   const [first, ...rest] = text.replace(SENTENCE, '; ').split(PARTING);
-  const pieces: Piece[] = [{ text: first, joined: false }];
-  for (let at = 0; at < rest.length; at += 2)
-    pieces.push({ text: rest[at + 1], joined: /^(?:[+&/]|\s(?:and|und|et|y|e|en|plus)\s)$/i.test(rest[at]) });
-  return pieces.flatMap(({ text: piece, joined }) =>
-    piece.trim() === '' ? [] : [{ text: piece.trim(), joined }],
+  const pieces: Piece[] = [{ text: first, joined: false, next: false }];
+  for (let at = 0; at < rest.length; at += 2) {
+    const joined = JOINS.test(rest[at]);
+    pieces.push({ text: rest[at + 1], joined, next: !joined && COMES_NEXT.test(rest[at]) });
+  }
+  return pieces.flatMap((piece) =>
+    piece.text.trim() === '' ? [] : [{ ...piece, text: piece.text.trim() }],
   );
 }
 
@@ -100,7 +107,8 @@ function devicesOf(cell: string): SpokenDevice[] {
   const merged = inOneCell(pieces, days);
   const told =
     merged.some((d) => d.family !== null) || (merged.length > 0 && NONE.has(foldText(text).split(' ')[0]));
-  return told || pieces.every((piece) => namesNone(piece, days)) ? merged : [whole];
+  const apart = merged.length > 1 && pieces.slice(1).every(({ next }) => next);
+  return told || apart || pieces.every((piece) => namesNone(piece, days)) ? merged : [whole];
 }
 
 /** Neither a second day of a kind nor a word for one more of the same. */
@@ -127,13 +135,6 @@ const namesSeveral = (pieces: readonly Piece[], days: readonly SaidDay[]): boole
     return family !== null && side !== null && another && !QUALIFIERS.has(word);
   });
 
-/** 'Scanned? no', 'no helmet', 'declined': words that take back what the others say. */
-export const takesBack = (text: string): boolean =>
-  text.includes('?') ||
-  foldText(text)
-    .split(' ')
-    .some((word) => DENIES.has(word));
-
 /** 'AFO, PLS': the kind behind the name, and no second device. */
 function kindBehind(pieces: readonly Piece[], days: readonly SaidDay[]): SpokenDevice | null {
   if (pieces.length !== 2 || pieces[1].joined || daysAt(pieces[0].text, days).length > 0) return null;
@@ -150,9 +151,13 @@ function kindBehind(pieces: readonly Piece[], days: readonly SaidDay[]): SpokenD
 function inOneCell(pieces: readonly Piece[], days: readonly SaidDay[]): SpokenDevice[] {
   const merged: Joined[] = [];
   let waiting: DeviceSide | null = null;
-  for (const piece of pieces.filter((of) => !namesNone(of, days))) {
+  const named = pieces.filter((of) => !namesNone(of, days));
+  const sure = named.some(({ text }) => spoken(text, days).family !== null);
+  for (const piece of named.filter(({ text }) => !sure || saysDevice(text, days))) {
     const device = spoken(piece.text, days);
-    if (device.word !== '') {
+    // 'Fitted 1 Aug (funding delay)' goes on with the device before it.
+    const goesOn = sure && merged.length > 0 && !namesDevice(piece.text, device);
+    if (device.word !== '' && !goesOn) {
       merged.push(
         ofItsOwn(
           { ...device, joined: piece.joined, side: joinSides(waiting, device.side) },
@@ -171,6 +176,15 @@ function inOneCell(pieces: readonly Piece[], days: readonly SaidDay[]): SpokenDe
 }
 
 type Joined = SpokenDevice & Pick<Piece, 'joined'>;
+
+/** 'Dad happy', '(funding delay)' beside a device are words; 'inlay right' has a side and may be another. */
+function saysDevice(text: string, days: readonly SaidDay[]): boolean {
+  const device = spoken(text, days);
+  const { word, cast, fitted, state, stage } = device;
+  return word === '' || (cast ?? fitted ?? state ?? stage) !== null || namesDevice(text, device);
+}
+const namesDevice = (text: string, { family, likely, side }: SpokenDevice): boolean =>
+  (family ?? likely ?? side) !== null || hasOwnWord(text);
 
 /** 'No insole', shoes; 'busto?' in a list of others is a question. */
 function namesNone({ text }: Piece, days: readonly SaidDay[]): boolean {

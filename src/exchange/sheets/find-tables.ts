@@ -11,6 +11,7 @@ import { withDayLines } from './shapes/day-lines.js';
 import { withDeviceLines } from './shapes/device-lines.js';
 import { withoutDittos } from './shapes/ditto.js';
 import { withHeadWords } from './shapes/head-words.js';
+import { withLegend } from './shapes/legend.js';
 import { withoutOverflow } from './shapes/overflow.js';
 import { withPooledApart } from './shapes/pooled-sizes.js';
 import { sideBySide } from './shapes/side-by-side.js';
@@ -97,7 +98,7 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
     const dated = withYearAbove(table, [sheet, grid.file]);
     const said = withChildAbove(dated, [...above, ...below], sheet, child);
     notices.push(...ofChild.flatMap((line) => unsaid(line, said)));
-    tables.push(withStageRows(withHeadWords(withSidesAsRows(withPooledApart(said)))));
+    tables.push(withStageRows(withHeadWords(withSidesAsRows(withPooledApart(withLegend(said))))));
     if (next === -1) break;
     from = head.to + 1 + next;
   }

@@ -1,7 +1,7 @@
 import { foldText, phrasesOf } from '../headings/fold-words.js';
 import { wordSet } from '../headings/phrase-table.js';
 import { spokenLists, spokenMeanings, spokenWords } from '../headings/read-words.js';
-import { daysAt, type SaidDay, saysStage, withoutDays } from './cell-device-dates.js';
+import { daysAt, type SaidDay, saysStage, stageSaid, withoutDays } from './cell-device-dates.js';
 import { bothWords, leftWords, nothingWords, noWords, rightWords, wordIn, yesWords } from './cell-words.js';
 
 export type DeviceSide = 'left' | 'right' | 'both';
@@ -25,6 +25,8 @@ export interface SpokenDevice {
   readonly fresh: boolean;
   /** 'In attesa', 'not fitted yet': ordered; 'outgrown': retired. */
   readonly state: 'ordered' | 'retired' | null;
+  /** 'AFO fitted', 'cast for KAFOs' without a day: what was done at the visit. */
+  readonly stage: SaidDay['is'] | null;
 }
 
 const NAMES = new Map<string, string>();
@@ -103,10 +105,21 @@ export const MENDED: ReadonlySet<string> = spokenWords('mended');
 /** Beside the days of one more of the same device: 'puis refait', 'second scan'. */
 export const AGAIN: ReadonlySet<string> = spokenWords('again');
 /** On the days of the one before: 'night splints same time'. */
-export const SAME_DAYS =
-  /(?:^|\s)(?:same (?:time|dates?|days?)|idem|ditto|dto|gleichzeitig|en meme temps|al mismo tiempo|tegelijk|contemporaneamente)$/;
+export const SAME_DAYS = new RegExp(`(?:^|\\s)(?:${[...spokenWords('same-days')].join('|')})$`);
 /** Not made to a cast: it says nothing of which device. */
 export const STOCK = wordSet((v) => v.stock);
+/** 'Scanned? no', 'no helmet', 'declined': words that take back what the others say. */
+export const takesBack = (text: string): boolean =>
+  text.includes('?') ||
+  foldText(text)
+    .split(' ')
+    .some((word) => DENIES.has(word));
+/** Words for any device: 'brace' alone is the one that is worn. */
+const GENERIC = spokenWords('generic');
+export const isGeneric = (word: string): boolean => GENERIC.has(word);
+/** What a device is made of, where it stands in a name: 'plaster jacket' is no cast. */
+const MADE_OF = new Set(['plaster', 'platre', 'gips']);
+
 /** Not yet there, in words around another: 'del pending', 'nog niet klaar', 'livraison à prévoir'. */
 const PENDING =
   /\b(?:pending|awaiting|awaited|waiting|(?:not|noch nicht|nog niet|pas|todavia no|aun no|non)\b.*\b(?:yet|fitted|delivered|fertig|klaar|encore|listo|lista|entregado|ancora|pronto|pronta)|a prevoir|en attente|ausstehend|in attesa|da consegnare|te leveren|pendiente|to be fitted|tbf|noch nicht|nog niet|non ancora)\b/;
@@ -148,11 +161,15 @@ export function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
   const family =
     NAMES.get(word) ??
     JOINED.get(joined(word)) ??
+    // 'hAFO'
+    (/^\p{L} \p{L}{3,4}$/u.test(word) ? NAMES.get(joined(word)) : undefined) ??
     longestName(rest) ??
     qualified(rest) ??
     NAMES.get(words.join(' ')) ??
     null;
   const plural = PLURALS.has(word) || rest.some((w) => PLURALS.has(w));
+  const done = rest.filter((w, at) => !MADE_OF.has(w) || at === rest.length - 1).join(' ');
+  const undone = own.length > 0 || state !== null || takesBack(named);
   // 'AFO (new cast)' is asked about as 'AFO'.
   const bare = rest.filter((w) => !BESIDE.has(w) && !FRESH.has(w)).join(' ');
   const asked = family !== null && NAMES.get(bare) === family ? bare : word;
@@ -168,6 +185,7 @@ export function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
     fitted,
     fresh: rest.some((w) => FRESH.has(w)),
     state,
+    stage: undone ? null : stageSaid(done),
   };
 }
 
@@ -309,6 +327,12 @@ export const hasNameWord = (text: string): boolean => {
   const words = foldText(text).split(' ');
   return words.some((word) => OF_NAMES.has(word)) || compoundOf(words) !== null;
 };
+
+/** Whether a text has a word that stands in nothing but names of devices. */
+export const hasOwnWord = (text: string): boolean =>
+  foldText(text)
+    .split(' ')
+    .some((word) => word.length > 3 && OF_NAMES.has(word) && !BESIDE.has(word) && !QUALIFIERS.has(word));
 
 /** The longest known name inside the words, where what is left over says nothing of the family. */
 function longestName(words: readonly string[], whateverElse = false): string | null {

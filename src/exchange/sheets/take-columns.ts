@@ -1,12 +1,13 @@
 import { foldText } from '../headings/fold-words.js';
 import { type Candidate, likeliestMeaning } from '../headings/heading-meaning.js';
-import { type DeviceDay, deviceDays, isField, type Meaning, meaningText } from '../headings/meaning.js';
+import { type DeviceDay, deviceDays, fieldMeaning, isField, type Meaning, meaningText } from '../headings/meaning.js';
 import { ownMeanings } from '../headings/own-columns.js';
 import { wordSet } from '../headings/phrase-table.js';
 import { spokenWords } from '../headings/read-words.js';
 import { type FieldId, languages } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
 import { askColumn } from './ask-column.js';
+import { saidAge } from './cell-date.js';
 import { cellPair } from './cell-size.js';
 import { saysNothing } from './cell-words.js';
 import { type Column, ordinal } from './column.js';
@@ -42,7 +43,7 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
       return [
         { index, candidate: { meaning: ours, strength: 1, unknownWords: 0, languages }, fit: 1, score: 2 },
       ];
-    return candidatesAt(table, index, heading).map((candidate) => {
+    return withAges(candidatesAt(table, index, heading), values.cells).map((candidate) => {
       const fit = valueFit(candidate.meaning, values.cells, today);
       const spoken =
         candidate.languages.length === 0 || candidate.languages.some((l) => language.includes(l));
@@ -240,6 +241,15 @@ function isOfDeviceDay({ index, candidate }: Scored, all: readonly Scored[]): bo
       m.at !== null &&
       m.measure === meaning.measure &&
       all.some((s) => isField(s.candidate.meaning, deviceDays[m.at as DeviceDay]) && s.fit >= 0.75),
+  );
+}
+
+/** 'Seen at' over '6 wks' and '7/12': the ages of the visits. */
+function withAges(candidates: readonly Candidate[], cells: readonly string[]): readonly Candidate[] {
+  const ages = cells.filter((cell) => saidAge(cell) !== null || /^\d{1,2}\/(?:12|52)$/.test(cell));
+  if (ages.length < cells.length * 0.8 || !ages.some((cell) => saidAge(cell) !== null)) return candidates;
+  return candidates.map((candidate) =>
+    isField(candidate.meaning, 'visit.date') ? { ...candidate, meaning: fieldMeaning('visit.age') } : candidate,
   );
 }
 

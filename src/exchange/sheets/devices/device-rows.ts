@@ -39,7 +39,7 @@ export class DeviceRows {
     let first: MadeRow | null = null;
     const { left, desk, columns, heard } = this.taken;
     const { unanswered } = desk.asker;
-    const named = devicesIn(this.taken, mention);
+    const named = devicesIn(this.taken, mention, this.register);
     if (named.length === 0) {
       this.askCastToo(mention);
       this.waiting.push(...castsIn(this.taken, mention.row));
@@ -57,7 +57,7 @@ export class DeviceRows {
     for (const found of named) make(found);
     // What waits for an answer may be what the days are of.
     if (unanswered === desk.asker.unanswered)
-      for (const found of devicesByDay(this.taken, mention)) make(found);
+      for (const found of devicesByDay(this.taken, mention, this.register)) make(found);
     left.settle(mention.row, columns.filter(isOfDevices));
     return first;
   }
@@ -88,9 +88,15 @@ export class DeviceRows {
     const given = day('device.fitted_date');
     // A fitting that cannot be read is told, and the device with its cast stands.
     if (cast === 'unread' || (given === 'unread' && cast === null)) return null;
-    const fitted = (given === 'unread' ? null : given) ?? dateSaid(taken, column, device.fitted);
+    const done = (is: typeof device.stage) => (device.stage === is ? visit : null);
+    const today = done('fitted');
+    const fitted =
+      (given === 'unread' ? null : given) ??
+      dateSaid(taken, column, device.fitted) ??
+      (today === null ? null : { date: today, column });
     // 'Cast of' over the devices: the day of the line is the cast's.
-    const said = cast?.date ?? this.castInName(row, device, column) ?? castBy(column, visit);
+    const said =
+      cast?.date ?? this.castInName(row, device, column) ?? castBy(column, visit) ?? done('cast');
     // A new one named at a visit is not the one cast before.
     const another = device.fresh && fitted === null && visit !== null;
     const last =

@@ -5,23 +5,31 @@ import { foldText } from '../../headings/fold-words.js';
 import { isField } from '../../headings/meaning.js';
 import { wordSet } from '../../headings/phrase-table.js';
 import { choices } from '../answer-choices.js';
-import { cellDevices, passedOver, takesBack } from '../cell-device.js';
+import { cellDevices, passedOver } from '../cell-device.js';
 import { stageSaid } from '../cell-device-dates.js';
 import { noWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
 import { type Column, cellOf } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { fieldColumns } from '../sheet-rows.js';
-import { type DeviceSide, nearestFirst, openNameIn, type SpokenDevice } from '../spoken-device.js';
+import {
+  type DeviceSide,
+  isGeneric,
+  nearestFirst,
+  openNameIn,
+  type SpokenDevice,
+  takesBack,
+} from '../spoken-device.js';
 import type { TakenTable } from '../taken-table.js';
 import { fileTitle } from '../title-measure.js';
-import type { Mention } from './device-register.js';
+import { castsIn } from './device-dates.js';
+import type { DeviceRegister, Mention } from './device-register.js';
 import { markDaysOf, ofDevice } from './device-sheet.js';
 import { remarkedDevices } from './remarked-devices.js';
 
 const HIGH = /\d\s*(?:mm|cm|in|inch|inches|")(?!\p{L})/iu;
 /** 'as before': the device goes on, and this line says nothing new of it. */
 const sameWords = wordSet((v) => v.unchanged);
-const NOTHING_SAID = { likely: null, cast: null, fitted: null, fresh: false, said: '', state: null } as const;
+const NOTHING_SAID = { likely: null, cast: null, fitted: null, fresh: false, said: '', state: null, stage: null } as const;
 /** 'Insoles given': more than one by its heading. */
 const severalUnder = ({ heading }: Column): boolean => cellDevices(heading).some(({ plural }) => plural);
 
@@ -34,11 +42,8 @@ export interface Found {
 }
 
 /** The devices of a row, by the columns that name them. */
-export function devicesIn(
-  taken: TakenTable,
-  mention: Pick<Mention, 'row' | 'conditionSide' | 'visit'>,
-): Found[] {
-  const { row, conditionSide } = mention;
+export function devicesIn(taken: TakenTable, mention: Mention, register: DeviceRegister): Found[] {
+  const { row } = mention;
   const found: Found[] = [];
   for (const column of taken.columns) {
     const text = cellOf(row, column);
@@ -48,7 +53,7 @@ export function devicesIn(
       continue;
     }
     for (const device of saidIn(taken, mention, column, text, found))
-      found.push(...settled(taken, row, column, device, conditionSide));
+      found.push(...settled(taken, mention, column, device, register));
   }
   return found;
 }
@@ -72,13 +77,13 @@ function saidIn(
 }
 
 /** Days under a heading with a device of its own, 'Harness on' beside 'Brace', that none of the row's named devices is of. */
-export function devicesByDay(taken: TakenTable, mention: Pick<Mention, 'row' | 'conditionSide'>): Found[] {
+export function devicesByDay(taken: TakenTable, mention: Mention, register: DeviceRegister): Found[] {
   const found: Found[] = [];
   for (const column of taken.columns.filter(isDatedDevice)) {
     const text = cellOf(mention.row, column);
     if (text === '' || saysNothing(text) || taken.left.has(mention.row, column)) continue;
     for (const device of byHeading(taken, mention.row, column, text, found))
-      found.push(...settled(taken, mention.row, column, device, mention.conditionSide));
+      found.push(...settled(taken, mention, column, device, register));
   }
   return found;
 }
@@ -214,13 +219,17 @@ function sideOfDates(taken: TakenTable, row: GridRow, family: string | null): De
 
 function settled(
   taken: TakenTable,
-  row: GridRow,
+  mention: Mention,
   column: Column,
   device: SpokenDevice,
-  conditionSide: string,
+  register: DeviceRegister,
 ): Found[] {
+  const { row, conditionSide } = mention;
   const name = isField(column.meaning, 'device.family') ? cellOf(row, column) : column.heading;
-  const family = familyNamed(name, taken.desk.rules) ?? familyOf(taken, row, device, column);
+  const family =
+    familyNamed(name, taken.desk.rules) ??
+    familyWorn(taken, mention, device, register) ??
+    familyOf(taken, row, device, column);
   if (family === null) {
     markDaysOf(taken, row, column);
     return [];
@@ -245,8 +254,10 @@ function sidesOf(
   at: readonly [GridRow, Column],
   conditionSide: string,
 ): Found['sides'] {
-  if (rule.sides === 'none') return ['none'];
-  if (rule.sides === 'both') return ['both'];
+  if (rule.sides === 'none' || rule.sides === 'both') {
+    if (device.plural) taken.tell(`"${device.word}" says more than one: one was taken of each cell.`);
+    return [rule.sides];
+  }
   if (device.side === 'both') return ['left', 'right'];
   if (device.side !== null) return [device.side];
   if (device.plural) {
@@ -274,6 +285,24 @@ function sidesOf(
 const saysSide = ({ id }: FamilyRule, conditionSide: string): boolean =>
   id !== 'shoe-raise' && (conditionSide === 'left' || conditionSide === 'right');
 
+/** 'AFO fitted', 'brace let out': the one family of such devices that the child has by then; null where a new one may be meant. */
+function familyWorn(
+  taken: TakenTable,
+  { row, person, visit }: Mention,
+  { family, word, cast, fresh, side, stage }: SpokenDevice,
+  register: DeviceRegister,
+): string | null {
+  const open = family?.includes('|') || (family === null && isGeneric(word));
+  if (!open || visit === null || fresh || cast !== null || stage === 'cast' || castsIn(taken, row).length > 0)
+    return null;
+  const worn = register
+    .wornBy(person.id, visit)
+    .filter(({ cells }) => family === null || family.split('|').includes(cells.family))
+    .filter(({ cells }) => side === null || side === 'both' || cells.side === side || cells.side === 'both');
+  const families = new Set(worn.map(({ cells }) => cells.family));
+  return families.size === 1 ? [...families][0] : null;
+}
+
 /** The family of a name: asked once a word where the name leaves it open or nobody knows it. */
 function familyOf(
   taken: TakenTable,
@@ -284,9 +313,21 @@ function familyOf(
   const open = family === null ? [] : family.split('|').filter((f) => taken.desk.rules.has(f));
   if (family !== null && open.length === 1) return open[0];
   if (family !== null && !family.includes('|')) return family;
+  const id = `device:${word.replace(/s$/, '')}`;
+  const part = likely !== null && taken.desk.rules.has(likely) ? likely : null;
+  if (family === null && part !== null && taken.desk.asker.known(id, taken.file) === null) {
+    const named = taken.ask({
+      id: `names:${foldText(column.heading)}`,
+      asks: `Devices under "${column.heading}" have words beside their names, such as "${said || word}". Are they what their names say (${taken.desk.rules.get(part)?.names.en.clinical ?? part})?`,
+      examples: [said || word],
+      suggested: 'yes',
+      at: [row, column],
+    });
+    if (named !== 'no') return named === 'yes' ? part : null;
+  }
   const choices = open.length > 0 ? open : nearestFirst([...taken.desk.rules.keys()], word);
   const answer = taken.ask({
-    id: `device:${word.replace(/s$/, '')}`,
+    id,
     asks:
       open.length > 0
         ? `Which device does this clinic mean by "${asWritten(said, word)}"?`

@@ -1,8 +1,8 @@
 import { foldText } from '../../headings/fold-words.js';
-import { cellDevices, takesBack } from '../cell-device.js';
+import { cellDevices } from '../cell-device.js';
 import { type Column, cellOf } from '../column.js';
 import type { GridRow } from '../grid.js';
-import { hasNameWord, type SpokenDevice } from '../spoken-device.js';
+import { hasNameWord, type SpokenDevice, takesBack } from '../spoken-device.js';
 import type { TakenTable } from '../taken-table.js';
 
 /** Devices that remarks name, 'SMOs both, fitted 06/04/26', once the clinic agrees: they are words of a visit first. */
@@ -25,10 +25,10 @@ export function remarkedDevices(taken: TakenTable, row: GridRow, column: Column)
 }
 
 /** A known device with its side, its number or its day: not one that is only spoken of. */
-const saysWhich = ({ family, word, side, plural, cast, fitted, state, said }: SpokenDevice): boolean =>
+const saysWhich = ({ family, word, side, plural, cast, fitted, state, stage, said }: SpokenDevice): boolean =>
   family !== null &&
   // 'op 30/3/26' is an operation.
   word.length > 2 &&
   state === null &&
   !takesBack(said) &&
-  (plural || (side ?? cast ?? fitted) !== null);
+  (plural || (side ?? cast ?? fitted ?? stage) !== null);

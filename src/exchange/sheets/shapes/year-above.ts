@@ -1,5 +1,5 @@
 import { headingCandidates } from '../../headings/heading-meaning.js';
-import { cellDate, isDay } from '../cell-date.js';
+import { cellDate, isDay, saidAge } from '../cell-date.js';
 import type { GridRow, SheetTable } from '../grid.js';
 import { isDitto } from './ditto.js';
 
@@ -63,7 +63,9 @@ function isShortDate(table: SheetTable, heading: string, at: number): boolean {
       /(?:^visit\.date|_date)$/.test(c.meaning.field) &&
       c.meaning.field !== 'child.birth_date',
   );
-  return dated && cells.filter((cell) => DAY_AND_MONTH.test(cell)).length >= cells.length * 0.6;
+  // '7/12' beside '6 wks' is an age.
+  const ages = cells.some((cell) => saidAge(cell) !== null);
+  return dated && !ages && cells.filter((cell) => DAY_AND_MONTH.test(cell)).length >= cells.length * 0.6;
 }
 
 const withYear = (cell: string, year: string): string => {
