@@ -63,7 +63,7 @@ export function passedOver(cell: string): PassedOver[] {
   return [...pieces, ...unused.map(({ written }) => ({ said: written, is: null }))];
 }
 
-const isMended = (name: string): boolean => name.split(' ').some((word) => MENDED.has(word));
+export const isMended = (name: string): boolean => name.split(' ').some((word) => MENDED.has(word));
 
 interface Piece {
   readonly text: string;
@@ -88,9 +88,7 @@ function piecesOf(text: string): Piece[] {
     const joined = JOINS.test(rest[at]);
     pieces.push({ text: rest[at + 1], joined, next: !joined && COMES_NEXT.test(rest[at]) });
   }
-  return pieces.flatMap((piece) =>
-    piece.text.trim() === '' ? [] : [{ ...piece, text: piece.text.trim() }],
-  );
+  return pieces.flatMap((piece) => (piece.text.trim() === '' ? [] : [{ ...piece, text: piece.text.trim() }]));
 }
 
 function devicesOf(cell: string): SpokenDevice[] {

@@ -9,7 +9,7 @@ import { cellDevices } from './cell-device.js';
 import { cellDiagnosis } from './cell-diagnosis.js';
 import { noWords, saysNothing, sideIn, wordIn, yesWords } from './cell-words.js';
 import { type Column, cellOf } from './column.js';
-import { nameKey } from './people.js';
+import { isShortOf, nameKey } from './people.js';
 import { fieldCell, fieldColumns, nameColumn, nameOf, type PersonRow, sexCell } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 import { fileTitle } from './title-measure.js';
@@ -234,7 +234,8 @@ function otherwise(
   }
   // A side beside a device may be the device's.
   if (name === 'affected_side' && !isField(column.meaning, 'child.affected_side')) return;
-  if (name === 'id' || (name === 'name' && nameKey(before) === nameKey(value))) return;
+  const same = nameKey(before) === nameKey(value) || isShortOf(value, before);
+  if (name === 'id' || (name === 'name' && same)) return;
   const why = `differs from ${before}, read before for this child; the first is kept`;
   taken.refuse(row, column, why, 'the same in every line of a child', name === 'name' ? value : undefined);
 }

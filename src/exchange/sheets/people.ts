@@ -19,10 +19,31 @@ const SEVERAL =
 /** A name that is two children's: their sizes and devices would become one child's. */
 export const namesSeveral = (name: string): boolean => SEVERAL.test(name.toLowerCase());
 
+/** 'Bellandi T.' of 'Bellandi Tommaso': the same words, of one of the two some as their first letters. */
+export function isShortOf(one: string, other: string): boolean {
+  const left = foldText(other).split(' ');
+  const words = foldText(one).split(' ');
+  if (words.length !== left.length || words.length < 2) return false;
+  let whole = 0;
+  for (const word of [...words].sort((a, b) => b.length - a.length)) {
+    const same = left.indexOf(word);
+    const at = same >= 0 ? same : left.findIndex((of) => startsOther(word, of));
+    if (at < 0) return false;
+    if (same >= 0 && word.length > 2) whole++;
+    left.splice(at, 1);
+  }
+  return whole > 0;
+}
+const startsOther = (a: string, b: string): boolean =>
+  (a.length === 1 && b.startsWith(a)) || (b.length === 1 && a.startsWith(b));
+
+const INITIAL = /(?<!\p{L})\p{L}(?!\p{L})/u;
+
 /** Children by hospital number, by name and birth date, or by name alone where only one child has it. */
 export class People {
   private readonly byId = new Map<string, Person>();
   private readonly byName = new Map<string, Person[]>();
+  private readonly byBirth = new Map<IsoDate, Person[]>();
 
   /**
    * The child a row means, made where it is new and the row says who it is. A birth date reckoned from an age is right
@@ -33,12 +54,13 @@ export class People {
     if (found === 'several') return null;
     if (found) {
       found.birthDate ??= birthDate;
-      if (found.name === '' && name !== '') this.rename(found, name);
+      if (name.length > found.name.length) this.rename(found, name);
       return found;
     }
     if (birthDate === null || (id === '' && name === '')) return null;
     const person = { id: id || contentId('c', nameKey(name), birthDate), name, birthDate };
     this.byId.set(person.id.toLowerCase(), person);
+    this.byBirth.set(birthDate, [...(this.byBirth.get(birthDate) ?? []), person]);
     if (name !== '') this.byName.set(nameKey(name), [...(this.byName.get(nameKey(name)) ?? []), person]);
     return person;
   }
@@ -61,7 +83,16 @@ export class People {
     );
     if (name !== '' && named.length > 0 && (id === '' || birthDate === null))
       return named.length === 1 ? named[0] : 'several';
-    return name === '' ? null : (this.byId.get(name.trim().toLowerCase()) ?? null);
+    if (name === '') return null;
+    return this.byId.get(name.trim().toLowerCase()) ?? (id === '' ? this.shortened(name, birthDate) : null);
+  }
+
+  /** Who a shortened name means: of those born that day, or where no birth date is given of all. */
+  private shortened(name: string, birthDate: IsoDate | null): Person | 'several' | null {
+    const born = birthDate === null && INITIAL.test(name) ? [...this.byBirth.values()].flat() : [];
+    const known = birthDate === null ? born : (this.byBirth.get(birthDate) ?? []);
+    const [found = null, ...more] = known.filter((person) => isShortOf(name, person.name));
+    return more.length > 0 ? 'several' : found;
   }
 
   private rename(person: Person, name: string): void {

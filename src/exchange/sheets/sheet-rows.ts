@@ -7,7 +7,7 @@ import { isDash, saysNothing, sexWords } from './cell-words.js';
 import { type ColumnOrder, dateOf } from './choose-dates.js';
 import { type Column, cellOf } from './column.js';
 import { bookOf, type GridRow } from './grid.js';
-import { namesSeveral, People, type Person } from './people.js';
+import { isShortOf, namesSeveral, People, type Person } from './people.js';
 import type { TakenTable } from './taken-table.js';
 
 /** A row with whom it is about and when. */
@@ -129,6 +129,10 @@ function peopleOf(taken: TakenTable, people: People, withBirth: boolean): Person
     const goesOn = id === '' && name === '' && last !== null && last.birthDate === birth;
     const found: Person | null = goesOn ? last : people.meet(id, name, birth, toDays);
     last = found;
+    if (found && name !== '' && name !== found.name && isShortOf(name, found.name))
+      taken.tell(
+        `"${name}" is taken as "${found.name}", ${birth === null ? 'the only child so called' : 'born on the same day'}.`,
+      );
     if (found && birth !== null && found.birthDate !== birth && birthColumn !== undefined) {
       taken.refuse(
         row,

@@ -83,11 +83,15 @@ const JOINED = new Map(
 function joined(phrase: string): string {
   return phrase.replaceAll(' ', '');
 }
-/** 'Boots + bar', 'scarpine + barra': one name, however it is joined. */
+/** 'Boots + bar', 'scarpine + barra': one name, however it is joined; 'sAFO' is a name and no left AFO. */
 export const withJoinedNames = (text: string): string =>
-  text.replace(/(\p{L}+)\s*[+&]\s*(\p{L}+)/gu, (as, one, other) =>
-    NAMES.has(foldText(`${one} ${other}`)) && !NAMES.has(foldText(other)) ? `${one} ${other}` : as,
-  );
+  text
+    .replace(/(?<!\p{L})\p{Ll}\p{Lu}{2,5}s?(?!\p{L})/gu, (as) =>
+      NAMES.has(as.toLowerCase()) ? as.toLowerCase() : as,
+    )
+    .replace(/(\p{L}+)\s*[+&]\s*(\p{L}+)/gu, (as, one, other) =>
+      NAMES.has(foldText(`${one} ${other}`)) && !NAMES.has(foldText(other)) ? `${one} ${other}` : as,
+    );
 /** Words for a device that is another than the one before. */
 const FRESH = spokenWords('fresh');
 /** Words beside a device's name that change nothing of its family. */
@@ -124,19 +128,26 @@ const MADE_OF = new Set(['plaster', 'platre', 'gips']);
 const PENDING =
   /\b(?:pending|awaiting|awaited|waiting|(?:not|noch nicht|nog niet|pas|todavia no|aun no|non)\b.*\b(?:yet|fitted|delivered|fertig|klaar|encore|listo|lista|entregado|ancora|pronto|pronta)|a prevoir|en attente|ausstehend|in attesa|da consegnare|te leveren|pendiente|to be fitted|tbf|noch nicht|nog niet|non ancora)\b/;
 
-/** A piece of a marked cell as one device. */
-export function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
-  const named = withoutDays(text);
-  const own = daysAt(text, days);
+/** The days of a device; what is made to no cast, from stock or on the shoe, has one: it was given then. */
+function daysFor(
+  named: string,
+  own: readonly SaidDay[],
+): { readonly cast: string | null; readonly fitted: string | null } {
   const day = (is: SaidDay['is']) => own.find((d) => d.is === is)?.written ?? null;
-  // What is made to no cast, from stock or on the shoe, has one day: it was given then.
   const given =
     own.length === 1 &&
     !own[0].told &&
     foldText(named)
       .split(' ')
       .some((word) => STOCK.has(word) || NAMES.get(word) === 'shoe-raise');
-  const [cast, fitted] = given ? [null, own[0].written] : [day('cast'), day('fitted')];
+  return given ? { cast: null, fitted: own[0].written } : { cast: day('cast'), fitted: day('fitted') };
+}
+
+/** A piece of a marked cell as one device. */
+export function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
+  const named = withoutDays(text);
+  const own = daysAt(text, days);
+  const { cast, fitted } = daysFor(named, own);
   // 'dynamische Fußorthese (SMO)': the name in brackets is the one that is meant.
   const inside = /^([^()]+)\((\p{L}[^()]*)\)$/u.exec(named.trim());
   const meant = inside === null ? undefined : NAMES.get(foldText(inside[2]));
@@ -161,15 +172,11 @@ export function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
   const family =
     NAMES.get(word) ??
     JOINED.get(joined(word)) ??
-    // 'hAFO'
-    (/^\p{L} \p{L}{3,4}$/u.test(word) ? NAMES.get(joined(word)) : undefined) ??
     longestName(rest) ??
     qualified(rest) ??
     NAMES.get(words.join(' ')) ??
     null;
   const plural = PLURALS.has(word) || rest.some((w) => PLURALS.has(w));
-  const done = rest.filter((w, at) => !MADE_OF.has(w) || at === rest.length - 1).join(' ');
-  const undone = own.length > 0 || state !== null || takesBack(named);
   // 'AFO (new cast)' is asked about as 'AFO'.
   const bare = rest.filter((w) => !BESIDE.has(w) && !FRESH.has(w)).join(' ');
   const asked = family !== null && NAMES.get(bare) === family ? bare : word;
@@ -185,8 +192,14 @@ export function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
     fitted,
     fresh: rest.some((w) => FRESH.has(w)),
     state,
-    stage: undone ? null : stageSaid(done),
+    stage: own.length > 0 || state !== null ? null : stageDone(named, rest),
   };
+}
+
+/** What words without a day say was done; null where they take it back. */
+function stageDone(named: string, words: readonly string[]): SaidDay['is'] | null {
+  const done = words.filter((word, at) => !MADE_OF.has(word) || at === words.length - 1);
+  return takesBack(named) ? null : stageSaid(done.join(' '));
 }
 
 /** 'HKAFO outgrown', 'in attesa', 'del pending': the state that words end in, or are all of, and the words before it. */

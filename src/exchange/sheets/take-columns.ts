@@ -1,6 +1,13 @@
 import { foldText } from '../headings/fold-words.js';
 import { type Candidate, likeliestMeaning } from '../headings/heading-meaning.js';
-import { type DeviceDay, deviceDays, fieldMeaning, isField, type Meaning, meaningText } from '../headings/meaning.js';
+import {
+  type DeviceDay,
+  deviceDays,
+  fieldMeaning,
+  isField,
+  type Meaning,
+  meaningText,
+} from '../headings/meaning.js';
 import { ownMeanings } from '../headings/own-columns.js';
 import { wordSet } from '../headings/phrase-table.js';
 import { spokenWords } from '../headings/read-words.js';
@@ -249,7 +256,9 @@ function withAges(candidates: readonly Candidate[], cells: readonly string[]): r
   const ages = cells.filter((cell) => saidAge(cell) !== null || /^\d{1,2}\/(?:12|52)$/.test(cell));
   if (ages.length < cells.length * 0.8 || !ages.some((cell) => saidAge(cell) !== null)) return candidates;
   return candidates.map((candidate) =>
-    isField(candidate.meaning, 'visit.date') ? { ...candidate, meaning: fieldMeaning('visit.age') } : candidate,
+    isField(candidate.meaning, 'visit.date')
+      ? { ...candidate, meaning: fieldMeaning('visit.age') }
+      : candidate,
   );
 }
 

@@ -1,9 +1,10 @@
 import { addDaysIso, type IsoDate } from '../../../records/dates.js';
 import { contentId } from '../../csv/content-id.js';
+import { foldText } from '../../headings/fold-words.js';
 import { isField } from '../../headings/meaning.js';
 import type { FieldId } from '../../headings/vocabulary.js';
 import type { MadeRow } from '../canonical.js';
-import { cellDevices, sameDevice } from '../cell-device.js';
+import { cellDevices, isMended, sameDevice } from '../cell-device.js';
 import { stageSaid } from '../cell-device-dates.js';
 import { type Column, cellOf } from '../column.js';
 import type { GridRow } from '../grid.js';
@@ -18,6 +19,9 @@ import { devicesByDay, devicesIn, type Found } from './named-devices.js';
 
 const castBy = ({ meaning, heading }: Column, visit: IsoDate | null): IsoDate | null =>
   isField(meaning, 'device.family') && stageSaid(heading) === 'cast' ? visit : null;
+
+/** 'REPAIR only - new joint', 'repariert, Klett neu'; not 'old ones repaired'. */
+const saysMendedOnly = (text: string): boolean => isMended(foldText(text).split(' ').slice(0, 2).join(' '));
 
 /** The devices of one table. */
 export class DeviceRows {
@@ -54,12 +58,27 @@ export class DeviceRows {
         first = made ?? first;
       }
     };
+    const mended = named.length > 0 ? this.mendedOnly(mention) : null;
+    if (mended !== null) {
+      for (const { column } of named) left.mark(mention.row, column);
+      this.taken.tell(
+        `row ${mention.row.row}, "${mended}" is work on a device that is worn: no device is made of it.`,
+      );
+      return null;
+    }
     for (const found of named) make(found);
     // What waits for an answer may be what the days are of.
     if (unanswered === desk.asker.unanswered)
       for (const found of devicesByDay(this.taken, mention, this.register)) make(found);
     left.settle(mention.row, columns.filter(isOfDevices));
     return first;
+  }
+
+  /** 'Repair only' beside a device without a cast: the remark; else null. */
+  private mendedOnly({ row }: Mention): string | null {
+    if (castsIn(this.taken, row).length > 0) return null;
+    const remarks = this.taken.columns.filter(({ meaning }) => /^(?:remark|keep)$/.test(meaning?.kind ?? ''));
+    return remarks.map((column) => cellOf(row, column)).find(saysMendedOnly) ?? null;
   }
 
   /** A device that waits for its family or side will need a cast as well: both are asked in one go. */
@@ -95,8 +114,7 @@ export class DeviceRows {
       dateSaid(taken, column, device.fitted) ??
       (today === null ? null : { date: today, column });
     // 'Cast of' over the devices: the day of the line is the cast's.
-    const said =
-      cast?.date ?? this.castInName(row, device, column) ?? castBy(column, visit) ?? done('cast');
+    const said = cast?.date ?? this.castInName(row, device, column) ?? castBy(column, visit) ?? done('cast');
     // A new one named at a visit is not the one cast before.
     const another = device.fresh && fitted === null && visit !== null;
     const last =

@@ -1,5 +1,5 @@
 import type { IsoDate } from '../../../records/dates.js';
-import type { FamilyRule, FitRules } from '../../../rules/fit-rule.js';
+import type { FamilyRule } from '../../../rules/fit-rule.js';
 import { familyNamed } from '../../csv/read-devices.js';
 import { foldText } from '../../headings/fold-words.js';
 import { isField } from '../../headings/meaning.js';
@@ -11,17 +11,9 @@ import { noWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
 import { type Column, cellOf } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { fieldColumns } from '../sheet-rows.js';
-import {
-  type DeviceSide,
-  isGeneric,
-  nearestFirst,
-  openNameIn,
-  type SpokenDevice,
-  takesBack,
-} from '../spoken-device.js';
+import { type DeviceSide, openNameIn, type SpokenDevice, takesBack } from '../spoken-device.js';
 import type { TakenTable } from '../taken-table.js';
-import { fileTitle } from '../title-measure.js';
-import { castsIn } from './device-dates.js';
+import { deviceOfSheet, familyOf, familyWorn } from './device-family.js';
 import type { DeviceRegister, Mention } from './device-register.js';
 import { markDaysOf, ofDevice } from './device-sheet.js';
 import { remarkedDevices } from './remarked-devices.js';
@@ -29,7 +21,15 @@ import { remarkedDevices } from './remarked-devices.js';
 const HIGH = /\d\s*(?:mm|cm|in|inch|inches|")(?!\p{L})/iu;
 /** 'as before': the device goes on, and this line says nothing new of it. */
 const sameWords = wordSet((v) => v.unchanged);
-const NOTHING_SAID = { likely: null, cast: null, fitted: null, fresh: false, said: '', state: null, stage: null } as const;
+const NOTHING_SAID = {
+  likely: null,
+  cast: null,
+  fitted: null,
+  fresh: false,
+  said: '',
+  state: null,
+  stage: null,
+} as const;
 /** 'Insoles given': more than one by its heading. */
 const severalUnder = ({ heading }: Column): boolean => cellDevices(heading).some(({ plural }) => plural);
 
@@ -258,12 +258,22 @@ function sidesOf(
     if (device.plural) taken.tell(`"${device.word}" says more than one: one was taken of each cell.`);
     return [rule.sides];
   }
-  if (device.side === 'both') return ['left', 'right'];
-  if (device.side !== null) return [device.side];
+  if (device.side !== null) return device.side === 'both' ? ['left', 'right'] : [device.side];
   if (device.plural) {
     taken.tell(`"${device.word}" says no side and more than one: taken as a pair, one for each side.`);
     return ['left', 'right'];
   }
+  return askSides(taken, rule, device, name, at, conditionSide);
+}
+
+function askSides(
+  taken: TakenTable,
+  rule: FamilyRule,
+  device: SpokenDevice,
+  name: string,
+  at: readonly [GridRow, Column],
+  conditionSide: string,
+): Found['sides'] {
   const sided = saysSide(rule, conditionSide);
   const answer = taken.ask({
     id: `side:${device.word}${sided ? ':one-sided' : ''}`,
@@ -284,101 +294,6 @@ function sidesOf(
 /** A raise belongs under the shorter leg, which of an overgrowth is the other one than the diagnosis names. */
 const saysSide = ({ id }: FamilyRule, conditionSide: string): boolean =>
   id !== 'shoe-raise' && (conditionSide === 'left' || conditionSide === 'right');
-
-/** 'AFO fitted', 'brace let out': the one family of such devices that the child has by then; null where a new one may be meant. */
-function familyWorn(
-  taken: TakenTable,
-  { row, person, visit }: Mention,
-  { family, word, cast, fresh, side, stage }: SpokenDevice,
-  register: DeviceRegister,
-): string | null {
-  const open = family?.includes('|') || (family === null && isGeneric(word));
-  if (!open || visit === null || fresh || cast !== null || stage === 'cast' || castsIn(taken, row).length > 0)
-    return null;
-  const worn = register
-    .wornBy(person.id, visit)
-    .filter(({ cells }) => family === null || family.split('|').includes(cells.family))
-    .filter(({ cells }) => side === null || side === 'both' || cells.side === side || cells.side === 'both');
-  const families = new Set(worn.map(({ cells }) => cells.family));
-  return families.size === 1 ? [...families][0] : null;
-}
-
-/** The family of a name: asked once a word where the name leaves it open or nobody knows it. */
-function familyOf(
-  taken: TakenTable,
-  row: GridRow,
-  { family, likely, word, said }: SpokenDevice,
-  column: Column,
-): string | null {
-  const open = family === null ? [] : family.split('|').filter((f) => taken.desk.rules.has(f));
-  if (family !== null && open.length === 1) return open[0];
-  if (family !== null && !family.includes('|')) return family;
-  const id = `device:${word.replace(/s$/, '')}`;
-  const part = likely !== null && taken.desk.rules.has(likely) ? likely : null;
-  if (family === null && part !== null && taken.desk.asker.known(id, taken.file) === null) {
-    const named = taken.ask({
-      id: `names:${foldText(column.heading)}`,
-      asks: `Devices under "${column.heading}" have words beside their names, such as "${said || word}". Are they what their names say (${taken.desk.rules.get(part)?.names.en.clinical ?? part})?`,
-      examples: [said || word],
-      suggested: 'yes',
-      at: [row, column],
-    });
-    if (named !== 'no') return named === 'yes' ? part : null;
-  }
-  const choices = open.length > 0 ? open : nearestFirst([...taken.desk.rules.keys()], word);
-  const answer = taken.ask({
-    id,
-    asks:
-      open.length > 0
-        ? `Which device does this clinic mean by "${asWritten(said, word)}"?`
-        : `Which device is "${said || word}" under "${column.heading}"?`,
-    examples: [said || word],
-    suggested: open[0] ?? likely?.split('|').find((f) => taken.desk.rules.has(f)) ?? headed(column, taken),
-    choices: familyChoices(choices, taken.desk.rules),
-    at: [row, column],
-  });
-  return answer !== null && taken.desk.rules.has(answer) ? answer : null;
-}
-
-/** The word of a question as the sheet has it. */
-const asWritten = (said: string, word: string): string =>
-  said.split(/[\s,;()+/]+/).find((part) => foldText(part) === word) ??
-  (foldText(said) === word ? said : word);
-
-/** 'CTM' under 'Corset': likely what the heading names. */
-function headed({ heading }: Column, { desk }: TakenTable): string | null {
-  const [named, ...more] = cellDevices(heading);
-  return more.length === 0 && named?.family && desk.rules.has(named.family) ? named.family : null;
-}
-
-/** The one device of a sheet that gives its dates and never its name. */
-function deviceOfSheet(taken: TakenTable, row: GridRow, column: Column): string | null {
-  const { rules } = taken.desk;
-  const has = (test: (meaning: NonNullable<Column['meaning']>) => boolean) =>
-    taken.columns.some((c) => c.meaning !== null && test(c.meaning));
-  const spine = has((m) => isField(m, 'marker.pelvis_stage'));
-  const feet = has((m) => m.kind === 'reading' && m.measure.startsWith('foot_'));
-  const head = has((m) => m.kind === 'reading' && m.measure === 'head_circumference');
-  // 'KAFO clinic 2026' over the list.
-  const titled = [...taken.table.titles, fileTitle(taken.table.file)]
-    .flatMap(cellDevices)
-    .find(({ likely }) => likely !== null && rules.has(likely))?.likely;
-  const trunk = spine ? 'spinal-orthosis' : null;
-  const measured = head && !spine ? 'cranial-orthosis' : trunk;
-  const likely = titled || (feet ? null : measured);
-  const answer = taken.ask({
-    id: 'one-device',
-    asks: `"${column.heading}" says when and no column says which device. Which is it?`,
-    examples: column.examples,
-    suggested: likely !== null && rules.has(likely) ? likely : null,
-    choices: familyChoices([...rules.keys()], rules),
-    at: [row, column],
-  });
-  return answer !== null && rules.has(answer) ? answer : null;
-}
-
-const familyChoices = (families: readonly string[], rules: FitRules) =>
-  [...families, 'leave'].map((answer) => ({ answer, label: rules.get(answer)?.names.en.clinical ?? answer }));
 
 type Field = Extract<Column['meaning'], { kind: 'field' }>;
 /** A column of the days of a stage: the cast, the fitting. */

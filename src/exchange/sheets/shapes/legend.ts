@@ -16,7 +16,12 @@ export function withLegend(table: SheetTable): SheetTable {
   return {
     ...table,
     headings: table.headings.map((heading, at) =>
-      keys[at].length === 0 ? heading : heading.replace(MEANS, '').replace(/\([\s,;]*\)/g, '').trim(),
+      keys[at].length === 0
+        ? heading
+        : heading
+            .replace(MEANS, '')
+            .replace(/\([\s,;]*\)/g, '')
+            .trim(),
     ),
     rows: table.rows.map(({ row, cells }) => ({ row, cells: cells.map(inWords) })),
   };
