@@ -34,7 +34,7 @@ const BY_QUESTION: readonly (readonly [about: RegExp, answers: readonly string[]
   [/^sex:/, ['female', 'male', 'unknown']],
   [/^same:/, ['yes', 'two']],
   [/^fit:/, ['yes', 'ordered']],
-  [/^(?:birth|cast|condition|names|remarks):|^visit:from-/, ['yes', 'no']],
+  [/^(?:birth|cast|condition|days|names|remarks):|^visit:from-/, ['yes', 'no']],
 ];
 
 /**

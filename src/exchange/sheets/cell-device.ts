@@ -158,7 +158,12 @@ function inOneCell(pieces: readonly Piece[], days: readonly SaidDay[]): SpokenDe
     if (device.word !== '' && !goesOn) {
       merged.push(
         ofItsOwn(
-          { ...device, joined: piece.joined, side: joinSides(waiting, device.side) },
+          {
+            ...device,
+            joined: piece.joined,
+            side: joinSides(waiting, device.side),
+            after: piece.next && merged.length > 0,
+          },
           merged.at(-1),
           piece,
         ),

@@ -69,7 +69,7 @@ function stonesAndPounds(text: string): CellSize | null {
 // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the parts of one pattern, each with what it refuses
 function plain(text: string): CellSize | null {
   const match = new RegExp(
-    String.raw`^(\D*?)(${NUMBER})(?:\s+(\d)\/(\d{1,2}))?(?:\s*(?:\/|-|–|to|bis|a|à|tot)\s*(${NUMBER}))?\s*([\p{L}"″”]+\.?)?\s*(.*)$`,
+    String.raw`^(\D*?)(${NUMBER})(?:[\s-]+(\d{1,2})\/(\d{1,2}))?(?:\s*(?:\/|-|–|to|bis|a|à|tot)\s*(${NUMBER}))?\s*([\p{L}"″”]+\.?)?\s*(.*)$`,
     'u',
   ).exec(text);
   if (!match) return null;
@@ -82,7 +82,8 @@ function plain(text: string): CellSize | null {
   const remark = `${before} ${word !== undefined && unit === null ? word : ''} ${after}`.trim();
   // A remark that is neither a doubt nor a bracketed or short note would hide something: the cell is refused then.
   if (/\p{L}/u.test(remark) && !saysDoubt(remark) && remark.length > 40) return null;
-  const doubtful = remark !== '' && (saysDoubt(remark) || /\p{L}/u.test(remark));
+  // '5 3/4+': a little more.
+  const doubtful = remark !== '' && (saysDoubt(remark) || /\p{L}|^[+-]$/u.test(remark));
   const value = one + (top ? Number(top) / Number(bottom) : 0);
   if (second === undefined) return { value, unit, doubt: doubtful };
   const two = readNumber(second);
@@ -103,11 +104,16 @@ export function unitWord(word: string): Unit | null {
 export function cellPair(cell: string): [string, string] | null {
   if (cell.length > 60) return null;
   const match = new RegExp(
-    String.raw`^(\D*?)(${NUMBER})(\D{0,6}[/|\\;&+–-]\D{0,6})(${NUMBER})\s*([\p{L}"]*)\s*$`,
+    String.raw`^(\D*?)(${NUMBER})(\D{0,6})[/|\\;&+–-](\D{0,6})(${NUMBER})\s*([\p{L}"]*)\s*([?*]?)\s*$`,
     'u',
   ).exec(cell.trim());
-  if (match && saysLittle(match[1]) && saysLittle(match[3]))
-    return [`${match[2]} ${match[5]}`.trim(), `${match[4]} ${match[5]}`.trim()];
+  if (match && [match[1], match[3], match[4]].every(saysLittle)) {
+    const [, before, one, behind, above, two, unit, asked] = match;
+    // A doubt at the end may be of both: '179/170?'.
+    const size = (number: string, ...beside: string[]) =>
+      `${number} ${unit}`.trim() + (beside.some(saysDoubt) ? '?' : '');
+    return [size(one, before, behind, asked), size(two, above, asked)];
+  }
   // '214/-': only one side was measured.
   const [one, other, ...more] = cell.split(/[/|\\;]/).map((part) => part.trim());
   if (other === undefined || more.length > 0 || saysNothing(one) === saysNothing(other)) return null;

@@ -2,7 +2,7 @@ import { IN_FUTURE } from '../../records/check/refuse.js';
 import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import type { FieldId } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
-import { birthYear, cellAge, dateAtAge } from './cell-date.js';
+import { birthYear, cellAge, dateAtAge, saidAge } from './cell-date.js';
 import { isDash, saysNothing, sexWords } from './cell-words.js';
 import { type ColumnOrder, dateOf } from './choose-dates.js';
 import { type Column, cellOf } from './column.js';
@@ -74,11 +74,15 @@ const dayColumns = (columns: readonly Column[]): readonly Column[] =>
 function reckonedFromAge(taken: TakenTable): boolean {
   const age = fieldColumns(taken.columns, 'visit.age');
   if (age.length === 0 || dayColumns(taken.columns).length === 0) return false;
+  return mayReckon(taken, 'The sheet has ages but no birth dates.', age[0]);
+}
+
+function mayReckon(taken: TakenTable, why: string, { examples, cells }: Column): boolean {
   const answer = taken.ask({
     id: 'birth:from-age',
-    asks: 'The sheet has ages but no birth dates. Shall birth dates be reckoned from the age and the date of the visit?',
-    examples: age[0].examples,
-    cells: age[0].cells,
+    asks: `${why} Shall birth dates be reckoned from the age and the date of the visit?`,
+    examples,
+    cells,
     suggested: 'yes',
   });
   return answer === 'yes';
@@ -113,6 +117,10 @@ function peopleOf(taken: TakenTable, people: People, withBirth: boolean): Person
     const year = birthYear(birthText);
     if (birthColumn !== undefined && year !== null) {
       if (birthYearsAsked(taken, birthColumn)) birth = isoDate(dayNumber(`${year}-07-01`));
+    } else if (birthColumn !== undefined && bornByAge(taken, people, row, birthText, { id, name })) {
+      const reckoned = fromAge(taken, row, saidAge(birthText) === null ? undefined : birthText);
+      birth = reckoned?.birth ?? null;
+      toDays = reckoned?.toDays ?? 0;
     } else if (birthColumn !== undefined && birthText !== '') {
       const date = dateOf(birthText, orders.get(birthColumn.index), today);
       told = date !== null && ('why' in date || date.date > today);
@@ -148,6 +156,29 @@ function peopleOf(taken: TakenTable, people: People, withBirth: boolean): Person
   });
 }
 
+/** '7 yrs' under births, or no birth date of somebody new beside an age: reckoned, once somebody agrees. */
+function bornByAge(
+  taken: TakenTable,
+  people: People,
+  row: GridRow,
+  birthText: string,
+  { id, name }: { readonly id: string; readonly name: string },
+): boolean {
+  const own = saidAge(birthText) !== null;
+  const age = own
+    ? fieldColumns(taken.columns, 'child.birth_date')[0]
+    : fieldCell(taken.columns, row, 'visit.age').column;
+  if (age === null || (!own && (birthText !== '' || cellAge(cellOf(row, age), age.heading) === null)))
+    return false;
+  if (people.find(id, name, null) !== null || fromAge(taken, row, own ? birthText : undefined) === null)
+    return false;
+  return mayReckon(taken, 'A child has an age and no birth date.', {
+    ...age,
+    cells: 1,
+    examples: [cellOf(row, age)],
+  });
+}
+
 /** A sheet with birth years and no birthdays: the middle of the year, once somebody agrees. */
 function birthYearsAsked(taken: TakenTable, column: Column): boolean {
   const answer = taken.ask({
@@ -168,9 +199,10 @@ const MONTHS_TO_DAYS = 45;
 function fromAge(
   { columns, orders, desk }: TakenTable,
   row: GridRow,
+  said?: string,
 ): { readonly birth: IsoDate; readonly toDays: number } | null {
   const age = fieldCell(columns, row, 'visit.age');
-  const years = cellAge(age.text, age.column?.heading);
+  const years = said === undefined ? cellAge(age.text, age.column?.heading) : cellAge(said);
   const date = dayColumns(columns)
     .map((column) => dateOf(cellOf(row, column), orders.get(column.index), desk.today))
     .find((day) => day !== null && 'date' in day);

@@ -27,6 +27,8 @@ export interface SpokenDevice {
   readonly state: 'ordered' | 'retired' | null;
   /** 'AFO fitted', 'cast for KAFOs' without a day: what was done at the visit. */
   readonly stage: SaidDay['is'] | null;
+  /** 'Then a TLSO': another than the one its cell names before it. */
+  readonly after?: boolean;
 }
 
 const NAMES = new Map<string, string>();
@@ -187,7 +189,7 @@ export function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
     side,
     plural,
     word: family === null && saysNoDevice(rest, own.length > 0) ? '' : asked,
-    said: named,
+    said: named.replace(/\s+/g, ' '),
     cast,
     fitted,
     fresh: rest.some((w) => FRESH.has(w)),

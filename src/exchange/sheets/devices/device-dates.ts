@@ -4,6 +4,7 @@ import { wordSet } from '../../headings/phrase-table.js';
 import type { FieldId } from '../../headings/vocabulary.js';
 import { headingDate } from '../../headings/written-date.js';
 import { cellDate, dateAtAge, saidAge } from '../cell-date.js';
+import { cellDevices } from '../cell-device.js';
 import { dayAlone, MONTH_YEAR } from '../cell-device-dates.js';
 import { noWords, wordIn, yesWords } from '../cell-words.js';
 import { aboutDays, dateOf, sharedOrder } from '../choose-dates.js';
@@ -39,7 +40,8 @@ export function dateIn(
     taken.tell(`ages under "${said.column.heading}" are read as days from the birth date.`);
     return { date: dateAtAge(person.birthDate, age), column: said.column };
   }
-  const date = dateOf(dayAlone(said.text), taken.orders.get(said.column.index), taken.desk.today);
+  const own = dayOfOne(said.text, of, cellDevices(cellOf(row, of.column)));
+  const date = own === null ? null : dateOf(own, taken.orders.get(said.column.index), taken.desk.today);
   if (date === null) return null;
   if ('why' in date) {
     if (field === 'device.fitted_date' && wordIn(said.text, 'deviceStates')) return null;
@@ -50,6 +52,31 @@ export function dateIn(
   if (date.about) taken.tell(aboutDays(said.column));
   return { date: date.date, column: said.column };
 }
+
+/** '11-6-2024, hard 30-7-2024', 'TLSO 28/5/24' beside two devices: the day that is of this one, which its words name; null for the other's. */
+function dayOfOne(
+  text: string,
+  { word, after }: OneDevice,
+  devices: readonly { readonly word: string }[],
+): string | null {
+  const others = devices.filter((device) => device.word !== word);
+  if (devices.length < 2 || others.length === 0) return dayAlone(text);
+  const days = text.split(/[,;]/).flatMap((part) => {
+    const day = headingDate(part);
+    return day === null ? [] : [{ day, label: foldText(part.replace(day, ' ')) }];
+  });
+  const ofOthers = days.filter(({ label }) => others.some((device) => names(label, device)));
+  const mine = days.find((day) => names(day.label, { word }) && !ofOthers.includes(day));
+  const [left, ...more] = days.filter((day) => !ofOthers.includes(day));
+  if (mine !== undefined) return mine.day;
+  // 'Harness, then a brace': a day without a word is the first one's.
+  if (after) return null;
+  return ofOthers.length === 0 || more.length > 0 ? dayAlone(text) : (left?.day ?? null);
+}
+
+/** 'hard' and 'harde spreidspalk': a word of the one begins like one of the other. */
+const names = (label: string, device: { readonly word: string }): boolean =>
+  label.split(' ').some((word) => word.length > 3 && ` ${device.word}`.includes(` ${word.slice(0, 5)}`));
 
 /** A day a device's own cell gives, in the order of the sheet's other dates. */
 export function dateSaid(

@@ -46,6 +46,7 @@ function partMeant(
     at: [row, column],
   });
   if (answer === 'no') return undefined;
+  if (answer === 'yes') taken.tell(`"${said}" is taken as ${name}.`);
   return answer === 'yes' ? likely : null;
 }
 

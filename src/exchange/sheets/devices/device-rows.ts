@@ -10,6 +10,7 @@ import { type Column, cellOf } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { isOfDevices } from '../left-over.js';
 import { fieldCell, fieldColumns } from '../sheet-rows.js';
+import { isGeneric } from '../spoken-device.js';
 import type { TakenTable } from '../taken-table.js';
 import { castsIn, DAYS_TO_FITTING, dateIn, dateInCell, dateSaid, reckonedCast } from './device-dates.js';
 import { fill } from './device-fields.js';
@@ -101,7 +102,7 @@ export class DeviceRows {
     const { row, person, visit } = mention;
     // Of several devices in a cell one with days of its own has those, and the columns' are the others'.
     const own = (device.cast ?? device.fitted) !== null && cellDevices(cellOf(row, column)).length > 1;
-    const of = { family, side, column };
+    const of = { family, side, column, word: device.word, after: device.after };
     const day = (field: FieldId) => (own ? null : dateIn(taken, row, field, of, mention));
     const cast = day('device.cast_date');
     const given = day('device.fitted_date');
@@ -193,9 +194,9 @@ export class DeviceRows {
     device: MadeDevice,
     row: GridRow,
     column: Column,
-    { word, said }: Found['device'],
+    { word, said, after }: Found['device'],
   ): MadeDevice | null {
-    if (sameDevice(device.word, word)) return device;
+    if (device.word === word || isGeneric(word) || (!after && sameDevice(device.word, word))) return device;
     const answer = this.taken.ask({
       id: `same:${[device.word, word].sort().join(':')}`,
       asks: `"${device.word}" and "${said || word}" are of the same kind, side and day. Are they one device?`,

@@ -11,6 +11,9 @@ import type { TakenTable } from '../taken-table.js';
 /** A device of a row: its family, its side and the column that names it. */
 export interface OneDevice {
   readonly family: string;
+  /** The words that name it. */
+  readonly word: string;
+  readonly after?: boolean;
   readonly side: string;
   readonly column: Column;
 }

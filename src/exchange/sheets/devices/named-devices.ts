@@ -127,10 +127,35 @@ function underDevices(
       taken.tell(`"${said}" under "${column.heading}" is ${is}: no device is made of it.`);
     }
   }
-  return devicesUnder([column, ...taken.columns.filter(isDatedDevice)], text).map((device) => ({
+  const devices = devicesUnder([column, ...taken.columns.filter(isDatedDevice)], text);
+  return withDaysOfLast(taken, row, column, devices).map((device) => ({
     ...device,
     side: device.side ?? headed ?? sideColumn(taken, row, column) ?? sideOfDates(taken, row, device.family),
   }));
+}
+
+/** 'R AFO + L insole cast 20/2/24': days behind the last of several devices may be of all, asked once a column. */
+function withDaysOfLast(
+  taken: TakenTable,
+  row: GridRow,
+  column: Column,
+  devices: readonly SpokenDevice[],
+): readonly SpokenDevice[] {
+  const last = devices.at(-1);
+  const dated = (device: SpokenDevice) => (device.cast ?? device.fitted) !== null;
+  if (last === undefined || devices.length < 2 || !dated(last)) return devices;
+  if (devices.slice(0, -1).some((device) => dated(device) || device.state !== null)) return devices;
+  // Beside columns of days the others have those.
+  if (taken.columns.some((other) => isStage(other) && !saysNothing(cellOf(row, other)))) return devices;
+  const answer = taken.ask({
+    id: `days:${foldText(column.heading)}`,
+    asks: `Under "${column.heading}" days stand behind the last of several devices, such as "${cellOf(row, column).slice(0, 80)}". Are they of all of them?`,
+    examples: [cellOf(row, column)],
+    suggested: 'yes',
+    at: [row, column],
+  });
+  const { cast, fitted } = last;
+  return answer === 'yes' ? devices.map((device) => ({ ...device, cast, fitted })) : devices;
 }
 
 /** What stands under a device's own heading: a side, a yes, days, or words that say one is worn; others are told. */
