@@ -6,7 +6,7 @@
 import { readFileSync } from 'node:fs';
 import { DoorpostError } from '../errors.js';
 
-export type ChartName = 'growth' | 'family' | 'timeline' | 'capacity' | 'dates-held';
+export type ChartName = 'growth' | 'family' | 'timeline' | 'capacity';
 export type Row = Readonly<Record<string, string | number | boolean | null | undefined>>;
 // biome-ignore lint/suspicious/noExplicitAny: a filled specification is JSON for Vega-Lite, checked by compiling it.
 export type Spec = Record<string, any>;

@@ -7,24 +7,12 @@ import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import type { Device } from '../records/device.js';
 import { actionNames } from '../words/action-names.js';
+import { outcomeNames } from '../words/outcome-names.js';
 import type { Assessed } from './assess.js';
 import { childWords } from './child-words.js';
 import { textTable, wrap } from './terminal.js';
 
 const WIDTH = 110;
-const OUTCOME_WORDS: Readonly<Record<DeviceForecast['outcome'], string>> = {
-  forecast: '',
-  'already-outgrown': 'outgrown already',
-  'beyond-horizon': 'not within sight',
-  'full-grown': 'no growth left to measure',
-  adult: 'adult: wear decides',
-  palliative: 'comfort decides',
-  'too-few-measurements': 'cannot forecast',
-  blocked: 'stopped by a warning sign',
-  'no-rule': 'no rule for this family',
-  'not-computed': 'cannot forecast: check the record',
-  'not-in-use': 'not in use',
-};
 
 /** One row a device in use: when it is outgrown, by what, how much room is left, and by when to cast. */
 export function forecastTable({ records, assessments, decisions, recall, today }: Assessed): string {
@@ -69,7 +57,7 @@ function deviceRow(
   const [driver] = f.drivers;
   const room = driver && f.room.find(({ series }) => sameSeries(series, driver.series));
   const dated = f.outcome === 'forecast' || f.outcome === 'already-outgrown';
-  const word = OUTCOME_WORDS[f.outcome];
+  const word = f.outcome === 'forecast' ? '' : outcomeNames[f.outcome];
   return [
     age,
     `${deviceLabel(device)}${device.status === 'ordered' ? ' (being made)' : ''}`,

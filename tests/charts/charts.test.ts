@@ -8,7 +8,6 @@ import * as vega from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
 import { describe, expect, it } from 'vitest';
 import { capacityChart } from '../../src/charts/capacity-chart.js';
-import { datesHeldChart } from '../../src/charts/dates-held-chart.js';
 import { deviceTimeline } from '../../src/charts/device-timeline.js';
 import { fillSpec, type Spec } from '../../src/charts/fill-spec.js';
 import { growthChart } from '../../src/charts/growth-chart.js';
@@ -26,29 +25,6 @@ const weeks = loads.map((load, i) => ({
   capacity: i === 6 ? 4 : 9,
 }));
 
-const heldRows = [
-  {
-    chance: 0.1,
-    outgrown: 3,
-    between: 2,
-    fitted: 21,
-    share: 0.115,
-    mostShare: 0.192,
-    low: 0.04,
-    high: 0.379,
-  },
-  {
-    chance: 0.5,
-    outgrown: 8,
-    between: 4,
-    fitted: 7,
-    share: 0.421,
-    mostShare: 0.632,
-    low: 0.231,
-    high: 0.809,
-  },
-  { chance: 0.9, outgrown: 0, between: 0, fitted: 0, share: null, mostShare: null, low: 0, high: 1 },
-];
 const timeline: Parameters<typeof deviceTimeline>[0] = {
   record: {
     ...record,
@@ -117,8 +93,6 @@ const charts: Record<string, Spec> = {
   timeline: deviceTimeline(timeline),
   'timeline-narrow': deviceTimeline({ ...timeline, widthPx: 250 }),
   capacity: capacityChart({ weeks }),
-  'dates-held': datesHeldChart(heldRows),
-  'dates-held-narrow': datesHeldChart(heldRows, 230),
 };
 
 describe('every chart', () => {

@@ -1,6 +1,6 @@
 /** Reckoned by hand. */
 import { expect, it } from 'vitest';
-import { yearCounts } from '../../src/pages/clinic/overview-view.js';
+import { yearCounts } from '../../src/pages/clinic/overview-counts.js';
 import { deviceRecord } from '../../src/records/device.js';
 
 const device = (childId: string, rest: object) =>

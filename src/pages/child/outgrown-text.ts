@@ -1,35 +1,20 @@
 import { type DeviceForecast, isUnknown } from '../../forecast/contract.js';
-import { plainSeries } from '../../forecast/words.js';
+import { capital, plainSeries } from '../../forecast/words.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { ForecastSummary } from '../../store/contract.js';
+import { outcomeNames } from '../../words/outcome-names.js';
 import type { Format } from '../parts/format.js';
 
 type Dates = Pick<ForecastSummary, 'outcome' | 'p10' | 'p50' | 'p90'>;
 
-const named: Partial<Record<ForecastSummary['outcome'], string>> = {
-  'already-outgrown': 'Outgrown now',
-  'beyond-horizon': 'Not within the forecast',
-  'full-grown': 'Full-grown: review by wear',
-  adult: 'Adult: review by wear',
-  palliative: 'Comfort first: review by wear',
-  'too-few-measurements': 'Cannot forecast: measure',
-  blocked: 'No date: see the caution',
-  'no-rule': 'No rule for this family',
-  'not-computed': 'Cannot forecast: check the record',
-  'not-in-use': 'Not in use',
-};
-
 /** The answer in a few words: a band of months, never a single day. */
 export function outgrownText(f: Dates, today: IsoDate, format: Format): string {
-  const name = named[f.outcome];
-  if (name) return name;
+  if (f.outcome !== 'forecast') return capital(outcomeNames[f.outcome]);
   if (!f.p10) return 'After the forecast ends';
   const from = f.p10 <= today ? 'now' : format.month(f.p10);
   if (!f.p90) return `From ${from} on`;
   const to = f.p90 <= today ? 'now' : format.month(f.p90);
-  return from === to
-    ? `In ${from}`.replace('In now', 'Now')
-    : `${from.charAt(0).toUpperCase()}${from.slice(1)} to ${to}`;
+  return from === to ? `In ${from}`.replace('In now', 'Now') : `${capital(from)} to ${to}`;
 }
 
 /** 'alert', 'due', 'plan' or 'calm', for the mark beside the words. */

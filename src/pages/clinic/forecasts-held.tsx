@@ -1,15 +1,14 @@
 import { AHEAD_DAYS, type HeldAgainstVerdicts } from '../../forecast/device/held-against-verdicts.js';
 import { median } from '../../statistics/median.js';
-import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Section } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { Table } from '../parts/table.js';
 
-/** With fewer judged devices a picture would say more than is known. */
+/** With fewer judged devices shares would say more than is known. */
 export const FEWEST_JUDGED = 10;
 
-/** Did the dates hold? The clinic's own forecasts against its own verdicts, in a picture and in the same numbers. */
-export function ForecastsHeld({ held, dates }: { held: HeldAgainstVerdicts; dates: Drawn }) {
+/** Did the dates hold? The clinic's own forecasts against its own verdicts, in numbers. */
+export function ForecastsHeld({ held }: { held: HeldAgainstVerdicts }) {
   const { format } = usePage();
   if (held.judged < FEWEST_JUDGED)
     return (
@@ -34,10 +33,6 @@ export function ForecastsHeld({ held, dates }: { held: HeldAgainstVerdicts; date
         {held.lookedBack > 0 &&
           ` For ${held.lookedBack} the forecast was made afterwards, for a day before doorpost was in use, from the record as it stood on that day.`}
       </p>
-      <Chart
-        drawn={dates}
-        label="Share of devices outgrown by the 10, 50 and 90 % dates of their forecasts; the numbers are in the table below"
-      />
       <Table
         class="stack"
         scroll="Devices outgrown by each date of their forecast"
@@ -73,8 +68,8 @@ export function ForecastsHeld({ held, dates }: { held: HeldAgainstVerdicts; date
           lies somewhere between the visit before and that visit
           {held.visitGapDays !== null && `: here ${days(held.visitGapDays)} apart for the middle device`}. A
           device that still fitted before the date and was judged outgrown after it may or may not have been
-          outgrown by then: it counts under ‘with those judged later’ and in the pale bar, not under ‘judged
-          outgrown by then’. The truth lies between the two.
+          outgrown by then: it counts under ‘with those judged later’, not under ‘judged outgrown by then’.
+          The truth lies between the two.
         </li>
         <li>
           <strong>Is it off?</strong> Only where the 95 % interval (Wilson) misses what should be. With few

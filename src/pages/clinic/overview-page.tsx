@@ -14,7 +14,6 @@ import type { OverviewCounts } from './overview-counts.js';
 /** For whoever leads the clinic: did the forecasts hold, how long does the workshop take, what is coming. */
 export function OverviewPage(props: {
   counts: OverviewCounts;
-  dates: Drawn;
   learned: Learned | null;
   model: GrowthModel;
   workload: Drawn | null;
@@ -79,7 +78,7 @@ export function OverviewPage(props: {
           ]}
         />
       </section>
-      <ForecastsHeld held={counts.held} dates={props.dates} />
+      <ForecastsHeld held={counts.held} />
       <LearnedPopulation
         learned={props.learned}
         peakVelocityAgeYears={props.model.parameters.peakVelocityAgeYears}

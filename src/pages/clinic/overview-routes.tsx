@@ -1,12 +1,10 @@
 import type { FastifyInstance } from 'fastify';
 import { capacityChart } from '../../charts/capacity-chart.js';
-import { datesHeldChart } from '../../charts/dates-held-chart.js';
 import { staff } from '../../records/roles.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { drawFor, NOT_DRAWN } from '../parts/chart.js';
+import { drawFor } from '../parts/chart.js';
 import { pagesOf } from '../parts/pages-of.js';
 import type { Levelling } from '../recall/recall-weeks.js';
-import { FEWEST_JUDGED } from './forecasts-held.js';
 import { overviewCounts } from './overview-counts.js';
 import { OverviewPage } from './overview-page.js';
 
@@ -23,8 +21,6 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
       store.forecasts.coverage(),
       store.populationOffsets.latest(model),
     ]);
-    const { held } = counted;
-    const enough = held.judged >= FEWEST_JUDGED;
     const levelling = run?.summary.levelling as Levelling | undefined;
     const weeks = (levelling?.weeks ?? []).map((w) => ({
       weekStart: w.week,
@@ -35,7 +31,6 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
       <OverviewPage
         {...{ learned, model, coverage }}
         counts={counted}
-        dates={enough ? await drawFor(request, (px) => datesHeldChart(held.dates, px)) : NOT_DRAWN}
         workload={
           weeks.length > 0 ? await drawFor(request, (widthPx) => capacityChart({ weeks, widthPx })) : null
         }
