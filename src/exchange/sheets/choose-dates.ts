@@ -92,8 +92,7 @@ export function chooseDates(
   for (const { of, evidence } of dated) {
     const order = given ?? orderOf(of, evidence, shared, table, notices) ?? answered(of, evidence);
     for (const column of of.columns) orders.set(column.index, order);
-    if (order === 'mdy' && evidence.monthFirst > 0)
-      notices.push(`${table.file}: dates under "${of.name}" are read month first.`);
+    if (order === 'mdy' && evidence.monthFirst > 0) tellOnce(notices, table, 'dates are read month first.');
   }
   return orders;
 }
@@ -116,9 +115,8 @@ function orderOf(
   if (hinted !== null) return hinted;
   if (shared.length === 1) {
     const [order] = shared;
-    notices.push(
-      `${table.file}: dates under "${name}" are read ${inShortWords(order)}, as in the other columns.`,
-    );
+    const read = `are read ${inShortWords(order)}, as in the other columns`;
+    tellOnce(notices, table, `dates that can be read two ways ${read}.`);
     return order;
   }
   // No country whose headings are in the five other languages writes the month first.
@@ -202,4 +200,10 @@ export const aboutDays = ({ heading }: Column): string =>
 export function sharedOrder(orders: ReadonlyMap<number, ColumnOrder>): Order {
   const found = new Set([...orders.values()].filter((order) => typeof order === 'string'));
   return found.size === 1 ? [...found][0] : 'dmy';
+}
+
+/** Of a file with a block a child, once and not of every block. */
+function tellOnce(notices: string[], { file }: SheetTable, text: string): void {
+  const told = `${file}: ${text}`;
+  if (!notices.includes(told)) notices.push(told);
 }

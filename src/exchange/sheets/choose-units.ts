@@ -45,6 +45,7 @@ export function chooseUnits(
     else if (unit !== null) chosen.set(column.key, unit);
   }
   settleOpen(open, chosen, columns, taken, fallback);
+  tellRead(columns, chosen, fallback, taken);
   return chosen;
 }
 
@@ -62,15 +63,25 @@ function unitAlone(column: ValueColumn, taken: TakenTable): ChosenUnit | null | 
     .filter((s) => s.share >= 0.8 && s.share >= shares[0].share - 0.1)
     .map((s) => s.unit);
   // Inches beside centimetres are likelier another measure than another unit: what the other columns have is seen first.
-  if (possible.length === 1 && possible[0] !== 'inch') return onlyUnit(column, possible[0], taken);
+  if (possible.length === 1 && possible[0] !== 'inch') return possible[0];
   return possible.length > 0 ? possible : shares.filter((s) => s.share > 0.3).map((s) => s.unit);
 }
 
-function onlyUnit({ heading, cells }: ValueColumn, unit: Unit, taken: TakenTable): Unit {
-  taken.tell(
-    `"${heading}" says no unit; only ${unit} fits its ${cells === 1 ? 'value' : `${cells} values`}, so it was read in ${unit}.`,
-  );
-  return unit;
+/** Columns that say no unit, a line a unit they were read in. */
+function tellRead(
+  columns: readonly ValueColumn[],
+  chosen: ReadonlyMap<string, ChosenUnit>,
+  fallback: Unit | null,
+  taken: TakenTable,
+): void {
+  const silent = columns.filter(({ key, headingUnit }) => headingUnit === null && chosen.has(key));
+  for (const unit of new Set(silent.map(({ key }) => chosen.get(key)))) {
+    const names = [...new Set(silent.filter(({ key }) => chosen.get(key) === unit).map((c) => c.heading))];
+    if (unit === EACH || (unit === fallback && fallback !== null)) continue;
+    taken.tell(
+      `read in ${unit}, as no other unit fits the sizes or those beside them: "${names.join('", "')}".`,
+    );
+  }
 }
 
 /** The heading's unit, unless the values can only be another: then the clinic says which. */
@@ -117,11 +128,10 @@ function settleOpen(
         : (unitChosen(same) ?? (shared.length === 1 ? shared[0] : null));
     if (settled !== null) {
       chosen.set(column.key, settled);
-      taken.tell(`"${column.heading}" says no unit; it was read in ${settled}, as the columns beside it.`);
       continue;
     }
     if (possible.length === 1 && kin.length === 0) {
-      alone.push([column.key, onlyUnit(column, possible[0], taken)]);
+      alone.push([column.key, possible[0]]);
       continue;
     }
     const answer = taken.ask({

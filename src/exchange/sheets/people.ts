@@ -54,7 +54,8 @@ export class People {
     if (found === 'several') return null;
     if (found) {
       found.birthDate ??= birthDate;
-      if (name.length > found.name.length) this.rename(found, name);
+      const known = found.name === '' ? '' : nameKey(found.name);
+      if (name.length > found.name.length && nameKey(name) !== known) this.rename(found, name);
       return found;
     }
     if (birthDate === null || (id === '' && name === '')) return null;

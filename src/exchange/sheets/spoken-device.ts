@@ -347,7 +347,7 @@ export const hasNameWord = (text: string): boolean => {
 export const hasOwnWord = (text: string): boolean =>
   foldText(text)
     .split(' ')
-    .some((word) => word.length > 3 && OF_NAMES.has(word) && !BESIDE.has(word) && !QUALIFIERS.has(word));
+    .some((word) => word.length > 2 && OF_NAMES.has(word) && !BESIDE.has(word) && !QUALIFIERS.has(word));
 
 /** The longest known name inside the words, where what is left over says nothing of the family. */
 function longestName(words: readonly string[], whateverElse = false): string | null {

@@ -196,7 +196,9 @@ export class DeviceRows {
     column: Column,
     { word, said, after }: Found['device'],
   ): MadeDevice | null {
-    if (device.word === word || isGeneric(word) || (!after && sameDevice(device.word, word))) return device;
+    // A heading's own device goes by its family: 'Helmet' over 'fitted 26/11/24'.
+    const named = isGeneric(word) || word.startsWith(foldText(device.cells.family));
+    if (named || device.word === word || (!after && sameDevice(device.word, word))) return device;
     const answer = this.taken.ask({
       id: `same:${[device.word, word].sort().join(':')}`,
       asks: `"${device.word}" and "${said || word}" are of the same kind, side and day. Are they one device?`,
