@@ -6,7 +6,7 @@ type OfPart = Partial<Record<DimensionId | 'alone', readonly MeasureId[]>>;
 /** The measure of a part of the body where the heading says which dimension, and the usual ones where it does not. */
 export const BY_PART = {
   foot: { length: ['foot_length'], breadth: ['foot_breadth'], alone: ['foot_length'] },
-  heel: { breadth: ['heel_width'] },
+  heel: { breadth: ['heel_width'], alone: ['heel_width'] },
   ankle: {
     height: ['ankle_height'],
     girth: ['ankle_girth'],

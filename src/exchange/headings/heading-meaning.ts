@@ -79,6 +79,12 @@ function byOneWord(words: readonly string[]): Candidate[] {
   const made = (meaning: Meaning): Candidate[] => [{ meaning, strength: 0.9, unknownWords: 0, languages }];
   if (is('skin')) return made({ kind: 'remark', of: 'skin' });
   if (is('remarks')) return made({ kind: 'remark', of: 'visit' });
+  // 'Cobb thoracic', 'CVA first'.
+  const beside = (word: string) =>
+    (phraseTable.get(word) ?? []).every(({ concept }) =>
+      /^(?:kept|unit|side|noise|number)$/.test(concept.is),
+    );
+  if (words.length > 1 && is('kept') && words.every(beside)) return made({ kind: 'keep' });
   return words.length > 1 && is('age-unit') && !is('age') ? made({ kind: 'keep' }) : [];
 }
 

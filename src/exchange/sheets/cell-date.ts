@@ -120,6 +120,7 @@ export function cellAge(cell: string, heading = ''): number | null {
   const text = cell
     .trim()
     .toLowerCase()
+    .replace(/(?<=\w)\s*\([^()]*\)$/, '')
     .replace(/\s*½/g, ',5')
     .replace(/\s+/g, ' ')
     .replace(
@@ -131,6 +132,8 @@ export function cellAge(cell: string, heading = ''): number | null {
     const [, first, second, unit] = pattern.exec(text) ?? [];
     if (first !== undefined) return years(+first, Number(second ?? 0), unit);
   }
+  const days = /^(\d{1,3})\+([0-6])$/.exec(text);
+  if (days && perYear(heading) > 50) return (+days[1] * 7 + +days[2]) / DAYS_A_YEAR;
   const match = BARE.exec(text);
   if (!match) return null;
   const age = Number(match[1].replace(',', '.'));

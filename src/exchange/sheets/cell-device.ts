@@ -2,6 +2,7 @@ import { foldText } from '../headings/fold-words.js';
 import { spokenWords } from '../headings/read-words.js';
 import { remembered } from '../remembered.js';
 import { daysAt, daysMarked, type SaidDay, withoutDays } from './cell-device-dates.js';
+import { leftWords, rightWords } from './cell-words.js';
 import {
   AGAIN,
   type DeviceSide,
@@ -80,9 +81,15 @@ const COMES_NEXT = /\p{L}{3}/u;
 /** A sentence ends there; 'Dyn. Fußorthese' and 'bil. Klett' are shortened words. */
 const SENTENCE = /(?<=\p{L}{5}|[\ue000-\uf8ff)])\.\s+(?=\p{Lu})/gu;
 
+/** 'L 12/1/26 R 19/1/26': a side behind a day begins the next piece. */
+const SIDE_BEHIND = new RegExp(
+  String.raw`(?<=[\ue000-\uf8ff])\s+(?=(?:${[...leftWords, ...rightWords].filter((word) => /^\p{L}+$/u.test(word)).join('|')})\.?\s)`,
+  'giu',
+);
+
 /** The pieces of a cell. */
 function piecesOf(text: string): Piece[] {
-  const [first, ...rest] = text.replace(SENTENCE, '; ').split(PARTING);
+  const [first, ...rest] = text.replace(SENTENCE, '; ').replace(SIDE_BEHIND, ', ').split(PARTING);
   const pieces: Piece[] = [{ text: first, joined: false, next: false }];
   for (let at = 0; at < rest.length; at += 2) {
     const joined = JOINS.test(rest[at]);
@@ -218,8 +225,7 @@ function saidOfLast(merged: Joined[], device: SpokenDevice, own: readonly SaidDa
   const before = merged[last];
   const { side, state } = device;
   const { cast, fitted } = daysOf(device, before, own);
-  const again = (cast !== null && before.cast !== null) || (fitted !== null && before.fitted !== null);
-  if (again) {
+  if (isAnother(before, cast, fitted)) {
     // 'R solid + L hinged AFO ... Both remade': each of them once more.
     const first = side === 'both' ? merged.findLastIndex((d) => !d.joined) : last;
     const anew = merged.slice(first).map((d) => ({ ...d, cast, fitted, state }));
@@ -240,6 +246,12 @@ function saidOfLast(merged: Joined[], device: SpokenDevice, own: readonly SaidDa
       state: merged[at].state ?? state,
     };
 }
+
+/** A day of a kind the device has already, or behind its end, is one more of the same: 'too small, new pair cast 8/7/25'. */
+const isAnother = ({ state, ...before }: SpokenDevice, cast: string | null, fitted: string | null): boolean =>
+  (state === 'retired' && (cast ?? fitted) !== null) ||
+  (cast !== null && before.cast !== null) ||
+  (fitted !== null && before.fitted !== null);
 
 /** 'Both cast 17/4/25': the days that are of every device of the cell; of one alone, of both its sides. */
 function forEvery(devices: readonly SpokenDevice[], days: readonly SaidDay[]): SpokenDevice[] {

@@ -3,7 +3,7 @@ import { type Candidate, headingCandidates, likeliestMeaning } from '../headings
 import type { Meaning } from '../headings/meaning.js';
 import { spokenMeanings, vocabularies } from '../headings/read-words.js';
 import { languages } from '../headings/vocabulary.js';
-import { headingDay } from '../headings/written-age.js';
+import { headingDay, saysAge } from '../headings/written-age.js';
 import { sideIn } from './cell-words.js';
 import type { SheetTable } from './grid.js';
 import { fileTitle, measureInTitle } from './title-measure.js';
@@ -65,7 +65,9 @@ export function isOfHelmets({
   headings,
 }: Pick<SheetTable, 'titles' | 'file' | 'headings'>): boolean {
   const texts = [...titles, fileTitle(file), ...headings];
-  return texts.some((text) => foldWords(text).some((word) => HELMETS.has(word)));
+  return texts.some((text) =>
+    foldWords(text).some((word) => HELMETS.has(word) || HELMETS.has(word.replace(/s$/, ''))),
+  );
 }
 const HELMETS = new Set(
   [...spokenMeanings('device')].flatMap(([word, family]) =>
@@ -75,9 +77,12 @@ const HELMETS = new Set(
 
 /** What a bare 'Width' is where only heads are measured. */
 export const ofHead = (heading: string): Candidate[] =>
-  HEAD_WORDS.flatMap((word) => headingCandidates(`${word} ${heading}`)).filter(
-    ({ meaning, strength }) => strength >= 0.9 && (meaning.kind === 'reading' || meaning.kind === 'keep'),
-  );
+  // 'Age' is the child's.
+  (saysAge(heading) ? [] : HEAD_WORDS)
+    .flatMap((word) => headingCandidates(`${word} ${heading}`))
+    .filter(
+      ({ meaning, strength }) => strength >= 0.9 && (meaning.kind === 'reading' || meaning.kind === 'keep'),
+    );
 
 /** 'Longitud' is no word of English: a bare heading is read beside the head's word of each language. */
 const HEAD_WORDS = languages.map(

@@ -5,6 +5,7 @@ import { foldText, foldWords } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
 import { type ColumnSide, isField, type Meaning, meaningNamed } from '../headings/meaning.js';
 import type { Language } from '../headings/vocabulary.js';
+import { answerChoices, type Choice } from './answer-choices.js';
 import { type CellSize, cellPair, cellSide, cellSides, cellSize, unitWord } from './cell-size.js';
 import { isDoubt, saysNothing, saysNotMeasured } from './cell-words.js';
 import { type Column, cellOf } from './column.js';
@@ -16,6 +17,7 @@ import { sideBeside, sideOfRow } from './row-side.js';
 import { sheetLanguages } from './sheet-languages.js';
 import { fieldCell, fieldColumns } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
+import { valueChoices } from './value-choices.js';
 import { valueFit } from './value-fit.js';
 import { deviceDayColumns } from './visit-dates.js';
 
@@ -216,11 +218,16 @@ function askMeasure(
     return null;
   }
   const head = isOfHeads(taken, column) ? ofHead(text)[0]?.meaning : undefined;
+  const id = `measure:${foldText(text)}`;
+  const cell = cellOf(row, value);
+  const near = valueChoices([cell], taken.desk.today, text, new Set()).map((choice) => choice.split(' ')[0]);
+  const rank = ({ answer }: Choice) => (near.includes(answer) ? near.indexOf(answer) : near.length);
   const answer = taken.ask({
-    id: `measure:${foldText(text)}`,
+    id,
     asks: `Which size is "${text}" under "${column.heading}"?`,
-    examples: [cellOf(row, value)],
+    examples: [cell],
     suggested: head?.kind === 'reading' ? head.measure : null,
+    choices: answerChoices(id, new Map()).sort((a, b) => rank(a) - rank(b)),
     at: [row, value],
   });
   return answer === null ? null : meaningNamed(answer);

@@ -99,6 +99,10 @@ const FRESH = spokenWords('fresh');
 /** Words beside a device's name that change nothing of its family. */
 const BESIDE = spokenWords('beside-device');
 
+/** Beside a name a word that says nothing of the family: soft, new, from stock, fitted, a number. */
+const isIdle = (word: string): boolean =>
+  BESIDE.has(word) || FRESH.has(word) || STOCK.has(word) || saysStage(word) || /^\d+$/.test(word);
+
 /** Words that take a device's name back: 'no AFO', 'Korsett abgelehnt'. */
 export const DENIES: ReadonlySet<string> = spokenWords('denied');
 
@@ -180,7 +184,7 @@ export function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
     null;
   const plural = PLURALS.has(word) || rest.some((w) => PLURALS.has(w));
   // 'AFO (new cast)' is asked about as 'AFO'.
-  const bare = rest.filter((w) => !BESIDE.has(w) && !FRESH.has(w)).join(' ');
+  const bare = rest.filter((w) => !isIdle(w) && !AGAIN.has(w)).join(' ');
   const asked = family !== null && NAMES.get(bare) === family ? bare : word;
   const likely = family ?? (rest.some((w) => DENIES.has(w)) ? null : likeliest(rest));
   return {
@@ -281,7 +285,7 @@ function qualified(words: readonly string[]): string | null {
       if (families === undefined || !families.includes('|')) continue;
       const left = [...words.slice(0, at), ...words.slice(at + n)].filter(
         // 'm. Gelenk', 'c/ snodo': a letter or two before the word that says it.
-        (word) => kindOf(word) !== undefined || (!BESIDE.has(word) && !FRESH.has(word) && word.length > 2),
+        (word) => kindOf(word) !== undefined || (!isIdle(word) && word.length > 2),
       );
       const said = new Set(left.map(kindOf));
       const [family] = said;
@@ -357,12 +361,11 @@ function longestName(words: readonly string[], whateverElse = false): string | n
       if (family === undefined) continue;
       const left = [...words.slice(0, at), ...words.slice(at + n)];
       // A rigid corset is a corset, a KAFO with a knee joint a KAFO; of an AFO the kind is the family.
-      const idle = (word: string) => BESIDE.has(word) || FRESH.has(word) || /^\d+$/.test(word);
       const told = (word: string) =>
         (QUALIFIERS.get(word) === 'solid-afo' && !family.includes('|') && !QUALIFIED.has(family)) ||
         (family === 'kafo' && (KNEE.has(word) || QUALIFIERS.get(word) === 'articulated-afo'));
       const another = left.length > 1 && NAMES.has(left.join(' '));
-      if (whateverElse || (!another && left.every((word) => idle(word) || told(word)))) return family;
+      if (whateverElse || (!another && left.every((word) => isIdle(word) || told(word)))) return family;
     }
   }
   return null;

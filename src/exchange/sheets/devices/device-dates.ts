@@ -40,7 +40,11 @@ export function dateIn(
     taken.tell(`ages under "${said.column.heading}" are read as days from the birth date.`);
     return { date: dateAtAge(person.birthDate, age), column: said.column };
   }
-  const own = dayOfOne(said.text, of, cellDevices(cellOf(row, of.column)));
+  const own = dayOfOne(
+    said.text,
+    of,
+    cellDevices(cellOf(row, of.column)).map((d) => ({ word: foldText(d.said) })),
+  );
   const date = own === null ? null : dateOf(own, taken.orders.get(said.column.index), taken.desk.today);
   if (date === null) return null;
   if ('why' in date) {

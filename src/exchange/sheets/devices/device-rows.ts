@@ -102,7 +102,7 @@ export class DeviceRows {
     const { row, person, visit } = mention;
     // Of several devices in a cell one with days of its own has those, and the columns' are the others'.
     const own = (device.cast ?? device.fitted) !== null && cellDevices(cellOf(row, column)).length > 1;
-    const of = { family, side, column, word: device.word, after: device.after };
+    const of = { family, side, column, word: foldText(device.said || device.word), after: device.after };
     const day = (field: FieldId) => (own ? null : dateIn(taken, row, field, of, mention));
     const cast = day('device.cast_date');
     const given = day('device.fitted_date');
