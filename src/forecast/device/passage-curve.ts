@@ -69,10 +69,13 @@ export function passageCurve(
   });
   for (let i = 0; i < draws; i++) {
     let stop = tried;
-    for (let d = 0; d < n; d++)
+    let start = tried;
+    for (let d = 0; d < n; d++) {
       stop = follow(limits[d], lines[d], places, i, days.length, d * tried, Math.min(stop, first[d]), stop);
+      start = Math.min(start, fallsAt);
+    }
     let left = 1;
-    for (let e = 0; e < stop; e++) {
+    for (let e = start; e < stop; e++) {
       let now = 1;
       for (let d = 0; d < n; d++) now *= survival[d * tried + e];
       if (now < left) {
@@ -126,6 +129,8 @@ function triedDays(
   };
 }
 
+/** Of the draw last followed: the first day tried with any chance of being past its limit; the end where there is none. */
+let fallsAt = 0;
 /** Chance that one draw's limit has held up to each day tried, into `survival` from `row` on; ends behind the first that is nothing. */
 // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the innermost loop of that, written out for speed
 function follow(
@@ -151,6 +156,7 @@ function follow(
   const base = castIndex === null ? 0 : path[from + castIndex];
   let most = Number.NEGATIVE_INFINITY;
   let held = 1;
+  fallsAt = end;
   for (let e = begin; e < end; e++) {
     const before = path[from + knot[e]];
     let over = before + part[e] * (path[from + knot[e] + last] - before) - base - line[e];
@@ -162,6 +168,7 @@ function follow(
         held = close
           ? betweenClose(own.sdMm, own.low[draw], high, over)
           : near * normalTail(over * scale) + far * normalTail(over * farScale) + rest;
+      if (held < 1 && e < fallsAt) fallsAt = e;
     }
     survival[row + e] = held;
     if (held < NOTHING) return e + 1;

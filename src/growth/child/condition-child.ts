@@ -22,7 +22,8 @@ export function conditionChild(
 ): Conditioned {
   const prior = childPrior(input, model.measures);
   const { list, evidence } = candidatesOf(input, model, seen);
-  let parts = partsOf(seen);
+  const apart = new Set<number>();
+  let parts = partsOf(seen, apart);
   const { at } = parts.data[0];
   const candidates = list
     .filter(({ submodel }) => speaking(submodel, at))
@@ -39,8 +40,8 @@ export function conditionChild(
     );
     const conditioned = () => doubt(conditionComponents(placed, parts.data, prior, evidence), seen, parts);
     let doubts = conditioned();
-    if (doubts.breaksPair) {
-      parts = partsOf(seen, true);
+    while (doubts.breaksPairsOf !== null) {
+      parts = partsOf(seen, apart.add(doubts.breaksPairsOf));
       doubts = conditioned();
     }
     if (look === MOST_LOOKS || sameDoubts(doubts, believed))

@@ -30,8 +30,8 @@ export interface Doubt {
   readonly expectedSd: Float64Array;
   /** All components, not weighed yet, with doubt taken into account. */
   readonly components: readonly Component[];
-  /** A side is doubted that was paired with the other: pairs must be taken apart before it can be given a wider error. */
-  readonly breaksPair: boolean;
+  /** Measure of which a side is doubted that was paired with the other: its pairs must be taken apart before it can be given a wider error. */
+  readonly breaksPairsOf: number | null;
 }
 
 /**
@@ -73,14 +73,14 @@ export function doubt(
     const p = 1 / (1 + Math.exp(-most.logOdds));
     probability[worst] = p;
     if (parts.differenceIn[worst] > 0)
-      return { variance, probability, expected, expectedSd, components, breaksPair: true };
+      return { variance, probability, expected, expectedSd, components, breaksPairsOf: seen[worst].measure };
     const precise = (1 - p) / seen[worst].variance + p / most.wide ** 2;
     variance[worst] = 1 / precise;
     components = components.map((w) =>
       widened(w, factors[w.index][0], parts.place[worst], 1 / precise - seen[worst].variance),
     );
   }
-  return { variance, probability, expected, expectedSd, components, breaksPair: false };
+  return { variance, probability, expected, expectedSd, components, breaksPairsOf: null };
 }
 
 /** Readings that stray in the likeliest component of some submodel: only these can be slips. */

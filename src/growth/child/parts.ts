@@ -25,11 +25,11 @@ type Pair = readonly [left: number, right: number];
 /**
  * Where every visit has both sides of a measure, read equally well, their means and their differences tell all that they
  * tell, and neither tells of the other: sides deviate from the child's middle alike and independently. The sums then
- * grow with half the readings. `apart`: nothing is paired.
+ * grow with half the readings. `apart`: measures that are not paired.
  */
-export function partsOf(seen: readonly Reading[], apart = false): Parts {
+export function partsOf(seen: readonly Reading[], apart: ReadonlySet<number>): Parts {
   const n = seen.length;
-  const pairs = apart ? [] : pairsOf(seen);
+  const pairs = pairsOf(seen).filter(({ measure }) => !apart.has(measure));
   const partner = new Int32Array(n).fill(-1);
   for (const { members } of pairs)
     for (const [l, r] of members) {

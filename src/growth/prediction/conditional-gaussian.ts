@@ -6,7 +6,11 @@ import type { ChildPrior, Placed, Submodel } from '../population/submodel.js';
 
 /** Noise-free sizes at some points of one part of the readings (`partsOf`), as one component after another sees them. */
 export interface ConditionalGaussian {
-  /** m* + K V^-1 (y - m), model scale; written over by the next call. */
+  /** m*, model scale; written over by the next call. */
+  expected(w: Component): Float64Array;
+  /** K V^-1 (y - m), what the readings add to it, added to `out`. */
+  pull(w: Component, out: Float64Array): Float64Array;
+  /** Both together; written over by the next call. */
   mean(w: Component): Float64Array;
   /** K* - K V^-1 K', n x n row-major, lower triangle. */
   covariance(w: Component): Float64Array;
@@ -38,12 +42,17 @@ export function conditionalGaussian(
     placedOf.set(submodel, there);
     return there;
   };
+  const pulled = (w: Component, there: Placed, out: Float64Array) => {
+    const { placed, alpha } = w.parts[part];
+    w.submodel.pull(placed, alpha, there, fixed(crossOf, w, placed.points), out);
+    return out;
+  };
   return {
+    expected: (w) => place(w).mean,
+    pull: (w, out) => pulled(w, place(w), out),
     mean(w) {
       const there = place(w);
-      const { placed, alpha } = w.parts[part];
-      w.submodel.pull(placed, alpha, there, fixed(crossOf, w, placed.points), there.mean);
-      return there.mean;
+      return pulled(w, there, there.mean);
     },
     covariance(w) {
       const there = place(w);

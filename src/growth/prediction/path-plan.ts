@@ -14,7 +14,7 @@ import { type PathKnots, pathKnots, readBetween } from './path-knots.js';
 /**
  * Deviations are smooth over a year, so that cubics between knots this far apart do (see readBetween).
  */
-const SPACING = { days: 113, logAge: 0.12 };
+const SPACING = { days: 150, logAge: 0.16 };
 /** Share of a knot's variance that may be left to no direction of its own; it is made good in its size. */
 const UNEXPLAINED = 1e-2;
 
@@ -70,7 +70,7 @@ export function pathPlan(
     first += strand.length;
     if (component.length === 0) return [];
     const used = new Set(component);
-    const courses = strand.map((w, i) => (used.has(i) ? course(w, asked, columns) : EMPTY));
+    const courses = strand.map((w, i) => (used.has(i) ? course(w, asked, knots, columns) : EMPTY));
     const heaviest = strand.reduce((best, w, i) => (used.has(i) && w.weight > best.weight ? w : best), NONE);
     const { rank, factor } = deviations(heaviest, asked, knots, columns);
     const deviation = strays(normals, begin, from, rank, factor, columns);
@@ -81,11 +81,12 @@ export function pathPlan(
   return { knots, parts: planned };
 }
 
-/** What a component expects of each series on each day, in time order: its curve, and what the readings add. */
-function course(w: Component, asked: readonly Asked[], columns: number): Float64Array {
+/** What a component expects of each series on each day, in time order: its curve, and what the readings add, read between knots. */
+function course(w: Component, asked: readonly Asked[], knots: PathKnots, columns: number): Float64Array {
   const out = new Float64Array(columns);
-  for (const { onDays, kinds, uses } of asked) {
-    const mean = onDays.mean(w);
+  for (const { onDays, onKnots, kinds, uses } of asked) {
+    const pull = onKnots.pull(w, new Float64Array(kinds * knots.at.length));
+    const mean = readBetween(knots, pull, kinds, onDays.expected(w));
     addRows(mean, mean.length / kinds, uses, out, 0);
   }
   return out;

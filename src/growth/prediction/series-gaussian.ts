@@ -9,7 +9,7 @@ export function seriesGaussian(
   meanAt: readonly Row[],
   covarianceAt: readonly Row[],
   prior: ChildPrior,
-): ConditionalGaussian {
+): Pick<ConditionalGaussian, 'mean' | 'covariance'> {
   const { common, part, share } = splitOf(parts, meanAt[0].measure, meanAt[0].side);
   const at = (which: number, rows: readonly Row[], side: SideCode) =>
     conditionalGaussian(

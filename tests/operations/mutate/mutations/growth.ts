@@ -69,7 +69,7 @@ export const growth: readonly MutationGroup[] = [
     file: 'src/growth/child/condition-child.ts',
     tests: ['tests/growth/child-posterior.test.ts', 'tests/growth/maturity-markers.test.ts'],
     changes: [
-      ['if (doubts.breaksPair) {', 'if (false) {'],
+      ['while (doubts.breaksPairsOf !== null) {', 'while (false) {'],
       ['if (parts.differenceIn[i] === 0) own', 'if (false as boolean) own'],
       ['believed = doubts.variance;', ''],
     ],
