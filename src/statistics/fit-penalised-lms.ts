@@ -1,6 +1,18 @@
 import { bSplineBasis } from './b-spline-basis.js';
-import { cholesky, choleskySolve } from './cholesky.js';
+import { choleskySolve } from './cholesky.js';
 import { type Lms, lmsPowerZScore } from './lms.js';
+import {
+  addBlock,
+  blockQuadratic,
+  differencePenalty,
+  factorOf,
+  inverseOf,
+  multiply,
+  priorTrace,
+  quadratic,
+  traceOfProduct,
+  zeros,
+} from './penalty-matrices.js';
 
 /** One value at one place on the axis; `weight` counts as that many records (1 when absent). */
 export interface LmsObservation {
@@ -13,11 +25,6 @@ export interface PenalisedLmsFit {
   readonly at: (x: number) => Lms;
   /** Effective degrees of freedom spent on each curve. */
   readonly effectiveDegrees: { readonly l: number; readonly m: number; readonly s: number };
-  readonly smoothing: { readonly l: number; readonly m: number; readonly s: number };
-  /** -2 ln likelihood of the observations (without the constant n ln 2 pi). */
-  readonly deviance: number;
-  /** Schwarz' criterion: deviance + ln(n) x effective degrees. */
-  readonly bic: number;
 }
 
 export interface PenalisedLmsOptions {
@@ -97,6 +104,7 @@ export function fitPenalisedLms(
     m: Math.exp(row.template + dot(b, row.parts[1])),
     s: Math.exp(dot(b, row.parts[2])),
   });
+  /** -2 ln likelihood of the observations (without the constant n ln 2 pi). */
   const deviance = (b: Float64Array) => {
     let sum = 0;
     for (const row of rows) {
@@ -191,14 +199,9 @@ export function fitPenalisedLms(
       for (let j = 0; j < total; j++) sum += inverse[i][j] * information[j][i];
     return sum;
   });
-  const fitted = deviance(beta);
-  const count = rows.reduce((sum, r) => sum + r.weight, 0);
   return {
     at: (x) => curveAt(beta, rowAt(x, 0, 0)),
     effectiveDegrees: { l: degrees[0], m: degrees[1], s: degrees[2] },
-    smoothing: { l: smoothing[0], m: smoothing[1], s: smoothing[2] },
-    deviance: fitted,
-    bic: fitted + Math.log(count) * (degrees[0] + degrees[1] + degrees[2]),
   };
 }
 
@@ -298,62 +301,3 @@ function nonZero(values: Float64Array, start: number): Part {
   return { at, value };
 }
 const dot = (b: Float64Array, part: Part) => part.at.reduce((sum, i, k) => sum + b[i] * part.value[k], 0);
-const zeros = (n: number) => Array.from({ length: n }, () => new Float64Array(n));
-
-function differencePenalty(size: number, order: number): Float64Array[] {
-  let difference: number[][] = Array.from({ length: size }, (_, i) =>
-    Array.from({ length: size }, (_, j) => (i === j ? 1 : 0)),
-  );
-  for (let k = 0; k < order; k++)
-    difference = difference.slice(1).map((row, i) => row.map((v, j) => v - difference[i][j]));
-  const out = zeros(size);
-  for (const row of difference)
-    for (let i = 0; i < size; i++) for (let j = 0; j < size; j++) out[i][j] += row[i] * row[j];
-  return out;
-}
-
-function addBlock(into: Float64Array[], block: Float64Array[], start: number, times: number) {
-  for (let i = 0; i < block.length; i++)
-    for (let j = 0; j < block.length; j++) into[start + i][start + j] += times * block[i][j];
-  return into;
-}
-const multiply = (a: Float64Array[], b: Float64Array) =>
-  Float64Array.from(a, (row) => row.reduce((sum, v, j) => sum + v * b[j], 0));
-const quadratic = (a: Float64Array[], b: Float64Array) =>
-  multiply(a, b).reduce((sum, v, i) => sum + v * b[i], 0);
-const blockQuadratic = (block: Float64Array[], b: Float64Array, start: number) =>
-  quadratic(block, b.slice(start, start + block.length));
-
-function traceOfProduct(inverse: Float64Array[], block: Float64Array[], start: number) {
-  let sum = 0;
-  for (let i = 0; i < block.length; i++)
-    for (let j = 0; j < block.length; j++) sum += inverse[start + i][start + j] * block[j][i];
-  return sum;
-}
-
-/** Trace of (smoothing block + ridge I)^-1 block: what the penalty itself leaves free, before any record. */
-function priorTrace(block: Float64Array[], smoothing: number, ridge: number, order: number): number {
-  if (ridge === 0) return (block.length - order) / smoothing;
-  const prior = block.map((row, i) => row.map((v, j) => smoothing * v + (i === j ? ridge : 0)));
-  return traceOfProduct(inverseOf(factorOf(prior)), block, 0);
-}
-
-/** Expected information can be near singular where records are few: a ridge grows until it factors. */
-function factorOf(system: Float64Array[]) {
-  for (let ridge = 1e-8; ridge < 1e6; ridge *= 100) {
-    const factor = cholesky(
-      system.map((row, i) => row.map((v, j) => (i === j ? v * (1 + ridge) + ridge : v))),
-    );
-    if (factor) return factor;
-  }
-  throw new RangeError('the information matrix of the LMS fit cannot be factored');
-}
-
-function inverseOf(factor: Float64Array[]): Float64Array[] {
-  const n = factor.length;
-  return Array.from({ length: n }, (_, i) => {
-    const unit = new Float64Array(n);
-    unit[i] = 1;
-    return choleskySolve(factor, unit);
-  });
-}

@@ -1,18 +1,17 @@
 import { deviceLabel } from '../../charts/device-label.js';
 import type { DataSuggestion } from '../../forecast/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
-import { fieldLimits } from '../../records/field-limits.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import { recordKeepers } from '../../records/roles.js';
 import type { ScoredReading } from '../../service/child-view/child-charts.js';
 import type { ChildView } from '../../service/child-view/load-child.js';
 import type { FamilyLink, FamilyQuestion, MeasurementRevision } from '../../store/contract.js';
-import { newFamilyLink } from '../../store/contract.js';
 import { conditionNames } from '../../words/condition-names.js';
 import { QuestionsSection } from '../family/family-answers.js';
+import { FamilyLinks } from '../family/family-link-page.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Contact } from '../parts/contact.js';
-import { Form, InputField, Submit } from '../parts/form.js';
+import { Form, Submit } from '../parts/form.js';
 import { ageText } from '../parts/format.js';
 import { Empty, Layout, Section, Tabs } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
@@ -197,47 +196,6 @@ function Growth(props: ForClinicians & { base: string }) {
       />
       <Chart drawn={growth} label={`Growth chart: ${label}. The readings are in the table below it.`} />
       <ReadingsTable readings={readings} />
-    </Section>
-  );
-}
-
-function FamilyLinks({ base, links }: { base: string; links: readonly FamilyLink[] }) {
-  const { format } = usePage();
-  return (
-    <Section id="links" title="Links for the family" class="no-print">
-      <p>A link opens this child's sheet and nothing else, until its date or until you withdraw it.</p>
-      {links.length > 0 && (
-        <ul>
-          {links.map((l) => (
-            <li key={l.id}>
-              <Form action={`${base}/links/withdraw`} class="row" hidden={{ link: l.id }}>
-                <span>
-                  {l.label || 'Link'}, until {format.day(l.expiresAt)},{' '}
-                  {l.lastUsedAt ? `last used ${format.day(l.lastUsedAt)}` : 'not used yet'}
-                </span>
-                {l.withdrawnAt ? <span class="tag">withdrawn</span> : <Submit>Withdraw</Submit>}
-              </Form>
-            </li>
-          ))}
-        </ul>
-      )}
-      <Form action={`${base}/links`} class="row" send="Make a link">
-        <InputField
-          label="For whom"
-          id="link-label"
-          name="label"
-          {...fieldLimits(newFamilyLink.shape.label)}
-          placeholder="mother, school"
-        />
-        <InputField
-          label="Days it works"
-          id="link-days"
-          name="days"
-          type="number"
-          {...fieldLimits(newFamilyLink.shape.days)}
-          value="90"
-        />
-      </Form>
     </Section>
   );
 }

@@ -66,20 +66,16 @@ export function VisitPage(props: VisitPageProps) {
       <NotAccepted entries={errors} />
       <Form action={`${base}/visit`} id="visit" class="card" novalidate data-check={`${base}/visit/check`}>
         <div class="row">
-          <p class="field">
-            <label for="date">Date measured</label>
-            <input
-              id="date"
-              name="date"
-              type="date"
-              required
-              value={date}
-              min={child.birthDate}
-              max={today}
-              class={errors.date ? 'bad' : undefined}
-            />
-            {errors.date && <span class="hint warn">{errors.date}</span>}
-          </p>
+          <InputField
+            label="Date measured"
+            name="date"
+            type="date"
+            required
+            value={date}
+            min={child.birthDate}
+            max={today}
+            error={errors.date}
+          />
           <InputField
             label={measurementFields.observer.label}
             name="observer"

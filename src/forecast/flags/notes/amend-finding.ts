@@ -1,11 +1,13 @@
 import { FADES_WITHIN_MINUTES } from '../../../records/skin-check.js';
 import { type FindingKind, isOfDevice, type NoteFinding } from '../finding.js';
 import { lastedMinutes } from './durations.js';
+import { isOtherwise } from './from-elsewhere.js';
 import { isLasting, isMark, markKind } from './mark-kind.js';
 import { patterns } from './note-patterns.js';
+import { isResolved } from './past-terms.js';
 import { anchored, findAll, has } from './phrases.js';
 import { sideOf } from './place-and-side.js';
-import { hasEnded, isOtherwise, isResolved, OF_THE_STATE } from './silenced-terms.js';
+import { hasEnded, OF_THE_STATE } from './silenced-terms.js';
 import { isReplacedBy, isWellNow } from './well-now.js';
 
 /** A clause without a finding of its own says more of the one before: 'gone in 10 minutes', 'still there at bedtime', 'healed'. */

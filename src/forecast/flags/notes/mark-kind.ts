@@ -1,8 +1,8 @@
 import { FADES_WITHIN_MINUTES } from '../../../records/skin-check.js';
 import type { FindingKind } from '../finding.js';
 import { patterns } from './note-patterns.js';
+import { isResolved } from './past-terms.js';
 import { has } from './phrases.js';
-import { isResolved } from './silenced-terms.js';
 
 export const isMark = ({ kind }: { readonly kind: FindingKind }) =>
   kind === 'skin-mark' || kind === 'skin-lasting';

@@ -1,9 +1,9 @@
-import { type FindingKind, isOfDevice } from '../finding.js';
-import { doneDaysAgo } from './durations.js';
+import type { FindingKind } from '../finding.js';
+import { fromElsewhere, isOtherwise } from './from-elsewhere.js';
 import { patterns, type Term } from './note-patterns.js';
 import { anchored, findAll, has, last } from './phrases.js';
 import { type Clause, NO_FOR_ANSWER } from './split-clauses.js';
-import { BODGED, isProperlyDone, isReplacedBy, MENDED_AT_HOME } from './well-now.js';
+import { BODGED, MENDED_AT_HOME } from './well-now.js';
 
 /** Why a clause's terms say nothing of this child now; it may go on in the next clause of a list. */
 export type Silenced = 'denied' | 'advice' | 'others' | null;
@@ -129,70 +129,6 @@ export const OF_THE_STATE: readonly FindingKind[] = [
   'skin-callus',
 ];
 
-/** 'Bruise from football', 'grazed after a fall', 'sock seam mark': not of what is worn. */
-function fromElsewhere(before: string, { kind, text }: Term, after: string): boolean {
-  if (!MAY_BE_CHANCE.includes(kind) || (kind === 'skin-open' && ON_CLOTHES.test(after.trim()))) return false;
-  if (has(patterns.illnesses, before + after) && !has(patterns.device, before + after)) return true;
-  if (
-    DISTRESS.test(text) &&
-    has(anchored(patterns.outsideCauses), `${text}${after}`.replace(DISTRESS, '').replace(UPSET_BY, ''))
-  )
-    return true;
-  const told = [...after.matchAll(CAUSE)].some(
-    (m) =>
-      !(
-        kind === 'pain' &&
-        ON_EXERTION.test(m[0]) &&
-        has(anchored(patterns.activities), after.slice(m.index + m[0].length))
-      ) &&
-      !has(patterns.device, kind === 'pain' ? after : after.slice(0, m.index)) &&
-      !ON_CLOTHES.test(after.slice(m.index)) &&
-      has(anchored(patterns.outsideCauses), after.slice(m.index + m[0].length)),
-  );
-  return told || (KNOCK.test(text) && FROM_A_THING.test(after) && !has(patterns.device, after));
-}
-const MAY_BE_CHANCE: readonly FindingKind[] = [
-  'skin-mark',
-  'skin-lasting',
-  'skin-open',
-  'skin-infected',
-  'pain',
-  'rash',
-  'swelling',
-  'head-warning',
-];
-const CAUSE =
-  /\b(?:from|after|due to|because of|caused by|secondary to|playing|in|at|off|on)\s(?:(?:the|her|his|a|an|any|new|recent|school)\s)*/g;
-/** 'Cries with any stranger', 'screamed over a needle'. */
-const DISTRESS = /^(?:cr(?:y|ie)|scream|tear|sob|upset|distress|howl)\w*/;
-const UPSET_BY =
-  /^\s(?:with|over|about|as|because|when|at)?\s?(?:(?:the|her|his|a|any|he|she|it|was|is|saw|heard|of)\s)*/;
-/** 'Bruise on the shin from the coffee table', 'where his cousin kicked him'; not 'from the strap', 'from wear'. */
-const KNOCK = /^(?:bruis|graz|scratch|scrap|scab)/;
-const FROM_A_THING =
-  /^(?: \w+){0,4} (?:from (?!(?:the )?(?:top |back )?(?:it|them|edge|trim|rivet|plastic|wear|rub|friction|pressure|sit|sleep|play|walk|stand)\w*\b)[a-z]|where (?:\w+ ){1,3}(?:kicked|fell|banged|hit|knocked|bumped|bit|scratched|walked|ran)\b)/;
-/** Pain on exertion is asked about: 'sore after PE', not 'sore from football'. */
-const ON_EXERTION = /^(?:after|in|at|off|on)\b/;
-/** Blood on a sock tells of the foot in it. */
-const ON_CLOTHES = /^(?:in|on|off|at) (?:the |her |his )*(?:socks?|trousers|tights|leggings|bed)\b/;
-
-/** Said not to come from what is worn. */
-const UNRELATED =
-  /\b(?:unrelated|(?:was|were|is) (?:only |just )?an? (?:bit|piece|lump|blob|smear|speck|crumb) of (?!an? |skin|bone|plastic|blood|pus|metal|the |trouble|worry|bother|discomfort)|(?:was|were|is|its|be) (?:(?:only|just|all|some|my|own|the|off) )*(?:felt (?:tip|pen)|pen|biro|ink|paint|dye|mud|marker|food|dirt|jam|chalk|\w+berries)|its (?:just |only |his |her )?(?:asthma|a cold|hay ?fever|a virus|a bug|teething|an ear infection|growing pains)|nothing to do with|not (?:\w+ )?related|not (?:from|due to|caused by|under|in contact with) (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots)|(?:outside|clear of|well clear|well away|is away|nowhere near)(?: of| from)? (?:the |her |his |their )?(?:afos?|splints?|brace|orthos[ei]s|helmet|insoles?|device|boots|plastic))\b/;
-
-/** 'Was a bee sting', 'turned out to be the cat'. */
-const WAS_ONLY = /\b(?:was|were|is|its|be) (?:(?:only|just|all|from|off|a|an|the|some) )+/g;
-/** 'A crack reported, scuff only', 'turned out to be a scratch'. */
-const ONLY_A_SCUFF =
-  /\b(?:scuff|scratch|scrape|surface|cosmetic|superficial)\w*(?: mark)? only\b|(?<!\bnot )\b(?:only|just|merely|turned out|turns out|is|was)(?: to be)?(?: only| just)?(?: an?)?(?: \w+)? (?:scuff|scratch|scrape|cosmetic|superficial|dirt|glue|transfer)\w*\b/;
-export const isOtherwise = (kind: FindingKind, text: string): boolean =>
-  UNRELATED.test(text) ||
-  (kind === 'broken' && ONLY_A_SCUFF.test(text)) ||
-  (MAY_BE_CHANCE.includes(kind) &&
-    [...text.matchAll(WAS_ONLY)].some((m) =>
-      has(anchored(patterns.outsideCauses), text.slice(m.index + m[0].length).replace(/^(\w+)s\b/, '$1')),
-    ));
-
 /** 'Bei Rötung oder Blasen melden', 'bij roodheid contact opnemen': told to ring where it comes. */
 const WHERE_IT_COMES = /^\s*(?:bei|bij|se|en cas de)\b/;
 
@@ -248,84 +184,3 @@ function isDenied(before: string, after: string): boolean {
   }
   return NOT_ONE.test(before) || ANSWERED_NO.test(after) || has(anchored(patterns.negatedAfter), after);
 }
-
-/** Long ago and not back, or healed. */
-export function isPast(clause: string, term: Term): boolean {
-  // 'Has gone off his feet' is not gone.
-  const rest =
-    clause.slice(0, term.at).replace(/\bgone\s*$/, ' ') + clause.slice(term.end).replace(SINCE_THEN, ' ');
-  if (isOfTheOld(clause, term)) return true;
-  if (
-    /\b(?:old|older|outgrown|spare|previous)\s+$/.test(clause.slice(0, term.at)) &&
-    has(anchored(patterns.device), term.text)
-  )
-    return true;
-  if (['broken', 'fit-changed', 'skin-mark'].includes(term.kind) && OLD_DEVICE.test(clause.slice(0, term.at)))
-    return true;
-  if ((term.kind === 'falls' || term.text === 'toe walking') && LESS.test(clause.slice(term.end)))
-    return true;
-  // What was operated on in this device's time is another shape now, however well it healed.
-  if (term.kind === 'fit-changed' && doneDaysAgo(rest) !== null) return false;
-  const back = `${rest} ${term.text}`.replace(WELL_NOW, ' ');
-  if (isOld(clause, term) && !has(patterns.returns, back)) return true;
-  if (has(patterns.history, rest.replace(UNTIL_NOW, ' ')) && !has(patterns.returns, back)) return true;
-  return isResolved(rest, isOfDevice(term.kind)) && term.kind !== 'skin-mark';
-}
-
-/** 'The outgrown pair can go', not 'has outgrown splints'. */
-const THE_OUTGROWN = /\b(?:the|his|her|their|those|an) $/;
-
-const isOfTheOld = (clause: string, term: Term): boolean =>
-  (THE_OUTGROWN.test(clause.slice(0, term.at)) && clause.slice(term.at).search(OLD_DEVICE) === 0) ||
-  (isOfDevice(term.kind) && /\b(?:spare|outgrown) /.test(term.text)) ||
-  (OLD_DEVICE.test(term.text) && !term.text.startsWith('outgrown')) ||
-  IN_THE_OLD.test(clause) ||
-  isReplacedBy(term.kind, clause.slice(term.end));
-
-/** 'Old blister site now just dry skin'. */
-const WELL_NOW = /\bnow (?:just|only|well|fine|ok|healed|closed|dry|gone|clear)\b/;
-
-/** 'Since last visit', 'than at last review': until now. */
-const SINCE_THEN = /\b(?:since|than(?: at| on)?) (?:the |his |her |our )?(?:last|previous) \w+/g;
-
-/** 'For the last month': it is so today. */
-const UNTIL_NOW =
-  /\b(?:for|over|in|during|throughout) (?:the |these |this )?(?:last|past) (?:\w+ )?(?:days?|weeks?|months?|years?)\b/g;
-
-/** 'Mum has stopped socks as they stick', 'it has gone down to her neck': what has stopped, or gone, is no finding. */
-const STOPPED_WHAT =
-  /\b(?:gone|went) down (?=(?:to|onto|into|his|her|as far)\b)|\b(?:has|have) gone (?!(?:now|since|after|once|when|with|by|completely|altogether|again|from|in|within|at|over|away|down|all|today|as|so|too|this|and)\b)(?=[a-z])|\bstopped (?!(?:now|since|after|once|when|with|by|completely|altogether|again)\b)(?=[a-z])/g;
-
-/** 'Skin where the sore was'. */
-const WHERE_IT = /\bwhere (?:the |his |her |an? )?(?:old )?$/;
-/** 'Trimmed where it had been digging', 'the tingling he had before the operation'. */
-const WHERE_IT_HAD = /\bwhere (?:\w+ ){0,2}(?:had|used to)(?: been| started to| begun to)? $/;
-const HAD_BEFORE = /^ (?:he|she|they|we|\w+ed) (?:had )?(?:before|prior to)\b/;
-
-/** 'Old ulcer', 'rubbed before the orthosis was supplied'. */
-const isOld = (clause: string, term: Term): boolean =>
-  WHERE_IT_HAD.test(clause.slice(0, term.at)) ||
-  HAD_BEFORE.test(clause.slice(term.end)) ||
-  (WHERE_IT.test(clause.slice(0, term.at)) && /^ (?:was|were|had been)\b/.test(clause.slice(term.end))) ||
-  (term.kind.startsWith('skin') &&
-    /(?<!\b(?:year|yr|month|mth|week|day)s? )\bold(?: \w+)?(?: \w+ (?:that|which))?\s*$/.test(
-      clause.slice(0, term.at),
-    ));
-
-/** What was worn before asks for nothing now; falls that have become fewer neither. */
-export const OLD_DEVICE =
-  /\b(?:old|older|outgrown|spare|previous|last|last years) (?:pair|set|size \d+|1s?|ones?|afos?|smos?|kafos?|splints?|boots?|brace|helmet|insoles?|orthos[ei]s)\b/;
-const IN_THE_OLD = new RegExp(
-  `\\b(?:in|with|from|under|by|on|of|at|inside) (?:the |his |her |their )?(?:${OLD_DEVICE.source})`,
-);
-const LESS = /^\s*(?:\w+ )?(?:less|fewer|reduced|improved|better|rarer|seldom|rarely)\b/;
-
-export const isResolved = (said: string, device = false): boolean => {
-  const text = said.replace(STOPPED_WHAT, ' ');
-  const repaired = device ? last(patterns.repaired, text) : undefined;
-  const at =
-    last(patterns.resolved, text) ?? (repaired && isProperlyDone(text, repaired.at) ? repaired : undefined);
-  return (
-    at !== undefined && !has(patterns.almostResolved, text) && !has(patterns.negated, text.slice(0, at.at))
-  );
-};

@@ -2,6 +2,43 @@ import type { MutationGroup } from '../mutation.js';
 
 export const forecastNotes: readonly MutationGroup[] = [
   {
+    harm: 'a note of a wound is read as none, or none as a wound',
+    file: 'src/forecast/flags/notes/past-terms.ts',
+    tests: ['tests/forecast/notes/read-note.test.ts'],
+    changes: [
+      ["if (has(patterns.history, rest.replace(UNTIL_NOW, ' ')) &&", 'if (false &&'],
+      ['isOld(clause, term) && !has(patterns.returns, back)', 'isOld(clause, term)'],
+      ['return isResolved(rest, isOfDevice(term.kind)) && term.kind', 'return term.kind'],
+      ['!has(patterns.almostResolved, text) &&', ''],
+    ],
+  },
+  {
+    harm: 'a note of a wound is read as none, or none as a wound',
+    file: 'src/forecast/flags/notes/from-elsewhere.ts',
+    tests: ['tests/forecast/notes/read-note.test.ts'],
+    changes: [
+      ['&& !has(patterns.device, after))', ')'],
+      ["!has(patterns.device, kind === 'pain' ? after : after.slice(0, m.index)) &&", ''],
+      ["(kind === 'skin-open' && ON_CLOTHES.test(after.trim()))", 'false'],
+    ],
+  },
+  {
+    harm: 'a note of a wound is read as none, or none as a wound',
+    file: 'src/forecast/flags/notes/terms-of-clause.ts',
+    tests: [
+      'tests/forecast/findings.test.ts',
+      'tests/forecast/notes/read-note.test.ts',
+      'tests/forecast/notes/unseen-writer.test.ts',
+    ],
+    changes: [
+      ["{ ...t, kind: 'hip-out' }", 't'],
+      ["ofSkin ? { ...t, kind: 'skin-open' } : t", 't'],
+      ['...unfelt(clause, said)', ''],
+      ['SKIN_BY_A_PART.test(clause.slice(0, t.end)) ||', ''],
+      ['HURT_IN_A_FALL.test(t.text) && A_FALL', 'A_FALL'],
+    ],
+  },
+  {
     harm: 'what lasts, or is not mended, is taken for well',
     file: 'src/forecast/flags/notes/amend-finding.ts',
     tests: ['tests/forecast/notes/read-note.test.ts'],
@@ -93,12 +130,7 @@ export const forecastNotes: readonly MutationGroup[] = [
       ["year !== null && Number(y) < year ? 'years ago' : y", 'y'],
       ['changedNumbers(text, region)', '([] as ReturnType<typeof changedNumbers>)'],
       ['terms = unclearIn(clause.text)', 'terms = []'],
-      ["{ ...t, kind: 'hip-out' }", 't'],
-      ["ofSkin ? { ...t, kind: 'skin-open' } : t", 't'],
-      ['...unfelt(clause, said)', ''],
       ['&& !STATES.test(clause)', ''],
-      ['SKIN_BY_A_PART.test(clause.slice(0, t.end)) ||', ''],
-      ['HURT_IN_A_FALL.test(t.text) && A_FALL', 'A_FALL'],
     ],
   },
   {
@@ -112,19 +144,12 @@ export const forecastNotes: readonly MutationGroup[] = [
       ['ANSWERED_NO.test(after) ||', ''],
       ['|| has(anchored(patterns.negatedAfter), after)', ''],
       ['!has(patterns.negationEnds, between) &&', ''],
-      ["if (has(patterns.history, rest.replace(UNTIL_NOW, ' ')) &&", 'if (false &&'],
-      ['isOld(clause, term) && !has(patterns.returns, back)', 'isOld(clause, term)'],
       ["after) ? 'others' : null", 'after) ? null : null'],
-      ['return isResolved(rest, isOfDevice(term.kind)) && term.kind', 'return term.kind'],
       ['fromElsewhere(before, term, after) ||', ''],
-      ['&& !has(patterns.device, after))', ')'],
-      ["!has(patterns.device, kind === 'pain' ? after : after.slice(0, m.index)) &&", ''],
       ['OF_THE_STATE.includes(term.kind) && has', 'has'],
       ['HAS_STOPPED.test(after))', 'false)'],
       ['!OF_WHAT_IS_SEEN.test(before + term.text) &&', ''],
       ['!AND_IT_IS.test(after) &&', ''],
-      ["(kind === 'skin-open' && ON_CLOTHES.test(after.trim()))", 'false'],
-      ['!has(patterns.almostResolved, text) &&', ''],
     ],
   },
   {
