@@ -180,8 +180,6 @@ export interface RecallEntry extends Visit {
   readonly plannedWeekday?: number;
   /** Said where a missing place makes the visit later than is safe: what comes of it. */
   readonly tooLate?: string;
-  /** Week (Monday) the plan before gave, where this one gives another. */
-  readonly movedFrom?: IsoDate;
   /** Weeks of this child that came to nothing in the last half year. */
   readonly passedWeeks?: readonly PassedWeek[];
 }

@@ -2,7 +2,7 @@ import { deviceLabel } from '../../charts/device-label.js';
 import { plainSeries } from '../../forecast/words.js';
 import type { Device } from '../../records/device.js';
 import type { Child } from '../../records/records.js';
-import { Form, SelectField, Submit } from '../parts/form.js';
+import { Form, InputField, SelectField, Submit } from '../parts/form.js';
 import { ChildLayout, Empty } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { devicePath } from '../parts/paths.js';
@@ -43,19 +43,19 @@ export function RoomPage({ child, device, devices, rows, months, odds }: RoomPag
           data-months={JSON.stringify(monthsAsked)}
         >
           <Form method="get" class="row" hidden={{ device: device.id }}>
-            <p class="field wide">
-              <label for="months">
-                It is to last <output for="months">{months}</output> months
-              </label>
-              <input
-                id="months"
-                name="months"
-                type="range"
-                min={monthsAsked[0]}
-                max={monthsAsked.at(-1)}
-                value={months}
-              />
-            </p>
+            <InputField
+              label={
+                <>
+                  It is to last <output for="months">{months}</output> months
+                </>
+              }
+              name="months"
+              type="range"
+              wide
+              min={monthsAsked[0]}
+              max={monthsAsked.at(-1)}
+              value={months}
+            />
             <SelectField
               label="in so many of 100 children like this one"
               name="odds"

@@ -2,7 +2,7 @@ import { addMonthsIso } from '../../recall/decide/calendar.js';
 import type { JobRun, RunHead } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
 import { dateWriter } from '../../words/written-date.js';
-import { Form, InputField, Options, Submit } from '../parts/form.js';
+import { Form, InputField, SelectField, Submit } from '../parts/form.js';
 import { usePage } from '../parts/page-context.js';
 import { Go } from '../parts/paths.js';
 import { addressOf, type RecallQuery } from './recall-view.js';
@@ -113,31 +113,28 @@ export function Filters({ query }: { query: RecallQuery }) {
       aria-label="Find and filter"
       class={set ? 'row filters set' : 'row filters'}
     >
-      <p class="field wide">
-        <label for="filter-text">Find: name, number, contact</label>
-        <input id="filter-text" name="text" type="search" value={query.text} maxLength={80} />
-      </p>
-      <p class="field more">
-        <label for="filter-state">State</label>
-        <select id="filter-state" name="state">
-          <Options
-            of={[['', 'all'], ['open', 'still open'], ...Object.entries(stateNames)]}
-            chosen={query.state}
-          />
-        </select>
-      </p>
-      <p class="field more">
-        <label for="filter-action">What for</label>
-        <select id="filter-action" name="action">
-          <Options of={[['', 'anything'], ...Object.entries(actionNames)]} chosen={query.action} />
-        </select>
-      </p>
-      <p class="field more">
-        <label for="filter-due">Who</label>
-        <select id="filter-due" name="due">
-          <Options of={whom} chosen={query.due} />
-        </select>
-      </p>
+      <InputField
+        label="Find: name, number, contact"
+        id="filter-text"
+        name="text"
+        type="search"
+        wide
+        value={query.text}
+        maxLength={80}
+      />
+      <SelectField
+        label="State"
+        name="state"
+        of={[['', 'all'], ['open', 'still open'], ...Object.entries(stateNames)]}
+        chosen={query.state}
+      />
+      <SelectField
+        label="What for"
+        name="action"
+        of={[['', 'anything'], ...Object.entries(actionNames)]}
+        chosen={query.action}
+      />
+      <SelectField label="Who" name="due" of={whom} chosen={query.due} />
       <p>
         <Submit>Show</Submit> {set && <Go to="/recall">Whole list</Go>}
       </p>

@@ -126,7 +126,6 @@ function asPlanned(
   return {
     ...entry,
     ...remembered,
-    ...(movedFrom ? { movedFrom } : {}),
     ...(visit.week ? { plannedWeek: visit.week } : {}),
     ...(visit.clinicianId && several ? { plannedClinician: visit.clinicianId } : {}),
     ...(visit.weekday ? { plannedWeekday: visit.weekday } : {}),
