@@ -133,11 +133,14 @@ const renewPart: Rule = (facts) => {
   return choose('renew-part', part.by, 'part-due', { part: part.part, by: part.by });
 };
 
-/** The usual review comes while a look is early enough: half as much again of the accepted chance is not reached before. */
+/**
+ * The usual review, or the first look at a new device, comes while a look is early enough: half as much again of the accepted
+ * chance is not reached before.
+ */
 const reviewWillDo = (facts: DeviceFacts): boolean =>
   facts.reviewBy >= facts.today &&
   facts.lookBy !== null &&
-  facts.reviewBy <= facts.lookBy &&
+  nextReviewBy(facts) <= facts.lookBy &&
   !isPlain(facts) &&
   (facts.chanceToday ?? 0) < facts.accepted;
 
@@ -147,8 +150,10 @@ const tightWhere = ({ forecast, plainRoom }: DeviceFacts): boolean =>
   plainRoom === null ||
   plainRoom.leftMm <= plainRoom.tightWithinMm;
 
-/** A review that will all but surely end in a cast is a check: a place for the cast is kept. */
-function reviewMayCast({ forecast, look, today, reviewBy }: DeviceFacts): Choice | null {
+/** A review that will all but surely end in a cast is a check: a place for the cast is kept. Nobody casts at the first look. */
+function reviewMayCast(facts: DeviceFacts): Choice | null {
+  const { forecast, look, today, reviewBy } = facts;
+  if (nextReviewBy(facts) < reviewBy) return null;
   const chance = forecast && look.figure ? figureChance(forecast, look.figure, today, reviewBy) : null;
   return chance !== null && chance >= PLAIN
     ? choose('check', reviewBy, 'cast-due', { castBy: reviewBy })

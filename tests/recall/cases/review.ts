@@ -250,4 +250,18 @@ export const reviewCases: readonly PractitionerCase[] = [
     why: 'growth ends in the boy and not in one foot: both at the usual half-year',
     devices: [0, 1],
   },
+  {
+    name: 'supramalleolar orthosis handed over two weeks ago, fast feet',
+    child: () =>
+      read(kid(1.7, 'female'), 'foot_length/left 4.4:119 2.8:121 1.2:124').device(
+        'supramalleolar-orthosis',
+        'left',
+        1.2,
+        {
+          fittedDate: '2026-11-12',
+        },
+      ),
+    action: 'review',
+    why: 'nobody casts at the first look at a new device, and it comes before the next cast is due',
+  },
 ];
