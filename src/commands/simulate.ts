@@ -5,7 +5,7 @@ import { loadRules } from '../rules/load-rules.js';
 import { randomStream } from '../statistics/random-stream.js';
 import { hash } from '../study/backtest/clinic-noise.js';
 import { atEqualVisits, bestInWords, bestPolicy } from '../study/simulate/compare-policies.js';
-import type { RecallPolicy, SimulatedChild, SimulationError, World } from '../study/simulate/contract.js';
+import type { PolicyOutcome, RecallPolicy, SimulationError, World } from '../study/simulate/contract.js';
 import { replacementNeed } from '../study/simulate/replacement-need.js';
 import { simulateCaseload } from '../study/simulate/simulate-caseload.js';
 import { simulationAssessor } from '../study/simulate/simulation-assessor.js';
@@ -18,6 +18,7 @@ export interface SimulateOptions {
   readonly years?: number;
   readonly out?: string;
   readonly seed?: number;
+  readonly worlds?: number;
   readonly json?: boolean;
 }
 
@@ -47,7 +48,45 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
   const begun = performance.now();
   const seed = opts.seed ?? 1;
   const years = opts.years ?? YEARS;
-  const count = opts.children ?? CHILDREN;
+  const model = loadGrowthModel();
+  const worlds = Array.from({ length: opts.worlds ?? 1 }, (_, w) =>
+    worldOf(opts.children ?? CHILDREN, years, seed + w),
+  );
+  const outcomes: PolicyOutcome[][] = [];
+  for (const world of worlds) outcomes.push(await livedThrough(world, model));
+  const summaries = policies.map((policy, p) => {
+    const ofWorlds = outcomes.map((o) => o[p]);
+    const children = ofWorlds.flatMap((o) => o.children);
+    return summarisePolicy(
+      { policy, children, overtimeWeeks: ofWorlds.flatMap((o) => o.overtimeWeeks) },
+      seed,
+    );
+  });
+  const report = {
+    command: 'simulate',
+    children: worlds.reduce((sum, { children }) => sum + children.length, 0),
+    years,
+    seed,
+    worlds: worlds.map(({ world, need }) => ({ ...world, replacementNeed: need })),
+    model: { name: model.name, version: model.version },
+    seconds: Math.round((performance.now() - begun) / 100) / 10,
+    best: bestPolicy(summaries).policy,
+    bestInWords: bestInWords(summaries),
+    atEqualVisits: atEqualVisits(summaries),
+    policies: summaries,
+    limits: [
+      'One device a child, with every dimension its rule limits; a look reads the room there with the tolerance of the rule as its error; readings have technical error only.',
+      'A day past a limit that an adjustment or a part would have answered counts half. Nobody checks that a joint is not set too high or a strap let out too far.',
+      'Intervals resample children (overtime: quarters of a year) and hold 95 %; two policies are compared child by child; each world is one draw.',
+      'Of the fixed reviews four hand rules are shown: cast at every visit, or when the room seen shows 25, 50 or 75 % of the allowance used; what is tight is eased, parts are renewed by the same share.',
+    ],
+  };
+  if (opts.out) writeFileSync(opts.out, `${JSON.stringify(report, null, 2)}\n`);
+  terminal.out(opts.json ? JSON.stringify(report, null, 2) : text(report, summaries));
+}
+
+/** An invented clinic of so many children, with the places and the workshop it needs. */
+function worldOf(count: number, years: number, seed: number) {
   const children = simulatedWorld(count, START, seed);
   // The busiest year decides: a workshop too small for it is late for years after.
   const need = Math.max(...replacementNeed(children, { start: START, years }));
@@ -61,59 +100,44 @@ export async function simulate(opts: SimulateOptions): Promise<void> {
     missedShare: MISSED_SHARE,
     seed,
   };
-  const model = loadGrowthModel();
-  const summaries = await livedThrough(children, world, model);
-  const report = {
-    command: 'simulate',
-    children: children.length,
-    years,
-    seed,
-    world,
-    replacementNeed: need,
-    model: { name: model.name, version: model.version },
-    seconds: Math.round((performance.now() - begun) / 100) / 10,
-    best: bestPolicy(summaries).policy,
-    bestInWords: bestInWords(summaries),
-    atEqualVisits: atEqualVisits(summaries),
-    policies: summaries,
-    limits: [
-      'One device a child, with every dimension its rule limits; a look reads the room there with the tolerance of the rule as its error; readings have technical error only.',
-      'A day past a limit that an adjustment or a part would have answered counts half. Nobody checks that a joint is not set too high or a strap let out too far.',
-      'Intervals resample children (overtime: quarters of a year) and hold 95 %; two policies are compared child by child; the children, seed and world are one draw.',
-      'Of the fixed reviews four hand rules are shown: cast at every visit, or when the room seen shows 25, 50 or 75 % of the allowance used; what is tight is eased, parts are renewed by the same share.',
-    ],
-  };
-  if (opts.out) writeFileSync(opts.out, `${JSON.stringify(report, null, 2)}\n`);
-  terminal.out(opts.json ? JSON.stringify(report, null, 2) : text(report, summaries));
+  return { children, need, world };
 }
 
 /** Every policy in the same world, one after another; none learns from another. */
 async function livedThrough(
-  children: readonly SimulatedChild[],
-  world: World,
+  { children, world }: ReturnType<typeof worldOf>,
   model: GrowthModel,
-): Promise<PolicySummary[]> {
+): Promise<PolicyOutcome[]> {
   const { seed } = world;
   const assess = simulationAssessor(model, loadRules(), seed, DRAWS);
   const error: SimulationError = (childId, what, day) =>
     randomStream(hash(`${seed}|${childId}|${what}|${day}`)).normal();
-  const summaries: PolicySummary[] = [];
+  const outcomes: PolicyOutcome[] = [];
   for (const policy of policies) {
-    const outcome = await simulateCaseload(children, policy, world, assess, error);
-    summaries.push(summarisePolicy(outcome, seed));
-    terminal.progress(`${summaries.length} of ${policies.length} policies lived through`);
+    outcomes.push(await simulateCaseload(children, policy, world, assess, error));
+    terminal.progress(`${outcomes.length} of ${policies.length} policies lived through`);
   }
-  return summaries;
+  return outcomes;
 }
 
 function text(
-  report: { children: number; years: number; seconds: number; world: World; replacementNeed: number },
+  report: {
+    children: number;
+    years: number;
+    seconds: number;
+    worlds: readonly (World & { replacementNeed: number })[];
+  },
   summaries: readonly PolicySummary[],
 ): string {
   const cell = (x: Interval, digits: number) =>
     `${x.mean.toFixed(digits)} (${x.low.toFixed(digits)} to ${x.high.toFixed(digits)})`;
   return [
-    `${report.children} children over ${report.years} years; ${report.world.slotsPerWeek} visits and ${report.world.jobsPerWeek} workshop jobs a week, where the busiest year needs at least ${report.replacementNeed.toFixed(2)} replacements a child. Per child-year with 95 % intervals:`,
+    `${report.children} children over ${report.years} years.`,
+    ...report.worlds.map(
+      (w) =>
+        `Seed ${w.seed}: ${w.slotsPerWeek} visits and ${w.jobsPerWeek} workshop jobs a week, where the busiest year needs at least ${w.replacementNeed.toFixed(2)} replacements a child.`,
+    ),
+    'Per child-year with 95 % intervals:',
     '',
     textTable(
       [

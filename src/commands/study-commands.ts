@@ -49,6 +49,7 @@ export function studyCommands(program: Command, load: Load): void {
     .option('--years <number>', 'how many years', upTo(8))
     .option('--out <file>', 'write the report as JSON')
     .option('--seed <number>', 'seed', whole)
+    .option('--worlds <number>', 'how many invented clinics, of the seeds from there on', upTo(10))
     .option('--json', 'print the report as JSON')
     .action(load('simulate', 'simulate'));
 }

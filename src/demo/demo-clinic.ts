@@ -17,7 +17,7 @@ const TWIN = 0.04;
 const SIBLING = 0.05;
 
 /** Places a week: as many as such a clinic has visits, and a few to spare for those who are late. */
-export const demoSlotsPerWeek = (children: number): number => Math.ceil(children / 10);
+export const demoSlotsPerWeek = (children: number): number => Math.ceil(children / 8);
 
 /**
  * An invented clinic up to a date: children of every device family and many conditions, their visits, readings,

@@ -36,7 +36,7 @@ const JOIN_BELOW_MM = 6;
 /** Since so many days the clinic looks ahead; what it forecast before is held against what happened. */
 export const STEADY_DAYS = 450;
 /** It casts so many days before the last moment, as well as it can know that, and what falls due so soon after along with it. */
-const EARLY_DAYS = { mean: 36, sd: 14 } as const;
+const EARLY_DAYS = { mean: 46, sd: 14 } as const;
 const NEAR_DAYS = 14;
 const JOIN_DAYS = 56;
 const LONGEST_DAYS = 730;
@@ -51,6 +51,8 @@ const FIRST_LOOK = 0.98;
 
 /** `spare`: room beyond the rule that this device happens to have, which nobody counts on. */
 type TightLimit = DimensionLimit & { readonly room: number; readonly spare: number };
+
+const isTight = ({ room, dimension }: TightLimit): boolean => room < dimension.tightWithinMm.value;
 
 /**
  * One place on a body where a device is worn, through the years: cast, made, worn, judged, adjusted, replaced. What
@@ -100,21 +102,28 @@ export class DeviceSlot {
 
   /** Most judgements of the fit are written down, and every one that it is outgrown. */
   private judge(day: DayNumber): void {
-    const { room, dimension } = this.tightest(day);
-    const fits = room < dimension.tightWithinMm.value ? 'tight' : 'good';
+    const tightest = this.tightest(day);
+    const { room, dimension } = tightest;
+    const fits = isTight(tightest) ? 'tight' : 'good';
     const verdict = room < 0 ? 'outgrown' : fits;
     if (!this.c.happens(0.75) && verdict !== 'outgrown') return;
     const measure = verdict === 'good' ? null : dimension.measure;
     this.event(day, { kind: 'verdict', measure, verdict });
   }
 
-  /** Cast when the day for it is near; before the steady days it was just worn on. */
+  /** Cast when the day for it is near or it is tight; before the steady days it was just worn on. */
   private castChance(day: DayNumber): number {
-    const rooms = this.ending(this.limitsOn(day, day)).map((limit) => limit.room);
-    const room = Math.min(...rooms);
+    const ending = this.ending(this.limitsOn(day, day));
+    const room = Math.min(...ending.map((limit) => limit.room));
     if (room < 0) return 0.98;
     if (!this.isAhead(day)) return room < CAST_BELOW_MM ? 0.7 : 0;
-    return this.castDue(day) <= day + NEAR_DAYS ? 0.95 : 0;
+    const tight = ending.some((limit) => this.isSpent(limit, day) && isTight(limit));
+    return tight || this.castDue(day) <= day + NEAR_DAYS ? 0.95 : 0;
+  }
+
+  /** Nothing can be adjusted any more. */
+  private isSpent(limit: DimensionLimit, day: DayNumber): boolean {
+    return adjustmentsLeftOn(limit, isoDate(day)).length === 0;
   }
 
   private isAhead(day: DayNumber): boolean {
@@ -131,8 +140,7 @@ export class DeviceSlot {
     let [lasts, ends] = [day, day + LONGEST_DAYS];
     if (!this.isWorn(day)) return ends;
     const on = isoDate(day);
-    // What nothing can be adjusted or renewed of any more.
-    const final = this.ending(this.limitsOn(day, day)).filter((l) => adjustmentsLeftOn(l, on).length === 0);
+    const final = this.ending(this.limitsOn(day, day)).filter((l) => this.isSpent(l, day));
     const lastsUntil = (later: DayNumber) =>
       final.every((limit) => this.withRoom(limit, on, later).room >= limit.spare);
     if (lastsUntil(ends)) return ends;

@@ -31,7 +31,7 @@ const OBSERVERS = [
 /** What is not measured with a tape. */
 const METHODS: Partial<Record<MeasureId, string>> = { foot_length: 'gauge', weight: 'scale' };
 const NOT_BROUGHT = 0.12;
-const LOST_TO_FOLLOW_UP = 0.03;
+const LOST_TO_FOLLOW_UP = 0.01;
 /** Nobody is called again sooner. */
 const SOONEST_DAYS = 7;
 /** Not seen again for at least this long. */
