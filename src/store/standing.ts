@@ -11,6 +11,8 @@ export interface Standing {
   readonly signOffs: string;
   readonly populationOffsets: string;
   readonly workshopJobs: string;
+  /** Which recall lists there are. */
+  readonly runs: string;
   /** Who stands on a recall list, and how the work with them does. */
   readonly lists: string;
 }
@@ -38,6 +40,7 @@ async function look(db: Database): Promise<Standing> {
     coalesce((select max(version) from fit_limit_changes), 0) as "fitLimits",
     coalesce((select max(seq) from sign_offs), 0) as "signOffs",
     coalesce((select max(seq) from population_offsets), 0) as "populationOffsets",
+    ${rowsVersion(['recall_runs'])} as "runs",
     ${rowsVersion(['workshop_jobs'])} as "workshopJobs",
     ${rowsVersion(['recall_entries', 'children'])} as "lists"`.execute(db);
   return rows[0];

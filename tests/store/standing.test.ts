@@ -30,13 +30,14 @@ describe('what is kept while nobody changes it', () => {
     expect((await here.settings.get()).value.clinicName).toBe('Elsewhere');
   });
 
-  it('follows a signature, a limit, a workshop job and what was learned there', async () => {
+  it('follows a signature, a limit, a workshop job, a recall list and what was learned there', async () => {
     const model = loadGrowthModel();
     const look = async () => ({
       signed: (await here.signOffs.latest()).length,
       limits: await here.fitLimits.version(),
       jobs: JSON.stringify(await here.workshopJobs.all()),
       learned: await here.populationOffsets.version(),
+      list: (await here.recall.inUse())[0]?.id,
     });
     const before = await look();
     expect(await look()).toEqual(before);
@@ -60,12 +61,16 @@ describe('what is kept while nobody changes it', () => {
     const [job] = await there.workshopJobs.all();
     await there.workshopJobs.save({ ...job, status: 'cancelled' }, today, null, systemActor);
     await there.populationOffsets.save(model, { learnedOn: today, children: 3, offsets: [] });
+    const made = { modelName: 'm', modelVersion: '1', seed: 1, inputsHash: '' };
+    const { id: newest } = await there.recall.save({ today, month: '2026-02-01', summary: {}, ...made }, []);
     const after = await look();
     expect(after.signed).toBe(before.signed + 1);
     expect(after.limits).toBe(before.limits + 1);
     expect(after.jobs).not.toBe(before.jobs);
     expect(after.jobs).toContain('cancelled');
     expect(after.learned).not.toBe(before.learned);
+    expect(before.list).toBeUndefined();
+    expect(after.list).toBe(newest);
   });
 
   it('reads what has changed once for all who ask at the same time', async () => {
@@ -75,6 +80,17 @@ describe('what is kept while nobody changes it', () => {
     // The very same list: twenty reads of thousands of jobs held up whoever came after a change.
     for (const jobs of asked) expect(jobs).toBe(asked[0]);
     expect(asked[0].find((j) => j.id === job.id)?.status).toBe('in-progress');
+  });
+
+  it('has another version after every change, whatever is forgotten of the changes before', async () => {
+    const [job] = await there.workshopJobs.all();
+    const versions: string[] = [];
+    for (const status of ['fitted', 'cancelled', 'fitted'] as const) {
+      await there.workshopJobs.save({ ...job, status }, today, null, systemActor);
+      await there.caseload.sweepChanges(new Date(Date.now() + 60_000));
+      versions.push(await here.caseload.version());
+    }
+    expect(new Set(versions).size).toBe(3);
   });
 
   it('keeps nothing of a transaction that is taken back', async () => {

@@ -21,6 +21,7 @@ import type {
   RecallRun,
   RunHead,
 } from '../shapes.js';
+import { keptByStanding } from '../standing.js';
 import { earlierVisits } from './earlier-visits.js';
 import { entryData } from './entry-data.js';
 import { entriesFound, recallBriefs } from './recall-briefs.js';
@@ -35,7 +36,7 @@ export const recallRepository = (db: Database) => ({
   },
 
   /** The list in use and the one before it, newest first, without what must be counted. */
-  inUse: async () => (await heads(db).orderBy('seq', 'desc').limit(2).execute()).map(headOf),
+  inUse: () => inUse(db),
 
   async runs(page: PageRequest) {
     return newestFirst(runs(db), page, runOf);
@@ -213,6 +214,13 @@ const runOf = ({ entries, overdue, ...head }: RowOf<ReturnType<typeof runs>>): R
   entries,
   overdue,
 });
+
+/** Kept: what is said of a plan of thousands takes longer to read than everything else of a page. */
+const inUse = keptByStanding(
+  'runs',
+  async (db): Promise<readonly RunHead[]> =>
+    (await heads(db).orderBy('seq', 'desc').limit(2).execute()).map(headOf),
+);
 
 /** With what a line says of the child. */
 const rowsWithChild = (db: Database) =>
