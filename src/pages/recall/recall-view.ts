@@ -2,6 +2,7 @@ import { carryOver, earlierVisit } from '../../recall/carry-over.js';
 import { type Action, actionIds } from '../../recall/contract.js';
 import type { ClinicDays } from '../../recall/level/clinic-week.js';
 import type { IsoDate } from '../../records/dates.js';
+import { groupBy } from '../../statistics/group-by.js';
 import type { RecallBrief } from '../../store/contract.js';
 
 export interface RecallQuery {
@@ -21,10 +22,13 @@ export const LINES_SHOWN = 60;
 /** Rows by what is wanted, in the order in which actions are looked for; within one, in the order given. */
 export const groupByAction = <R extends RecallBrief>(
   rows: readonly R[],
-): { readonly action: Action; readonly rows: readonly R[] }[] =>
-  actionIds
-    .map((action) => ({ action, rows: rows.filter((r) => r.entry.action === action) }))
-    .filter((g) => g.rows.length > 0);
+): { readonly action: Action; readonly rows: readonly R[] }[] => {
+  const groups = groupBy(rows, (r) => r.entry.action);
+  return actionIds.flatMap((action) => {
+    const own = groups.get(action);
+    return own ? [{ action, rows: own }] : [];
+  });
+};
 
 /** Those of the rows that stand on the page asked for, in its order. */
 export function shownOf<R extends RecallBrief>(rows: readonly R[], query: RecallQuery): readonly R[] {
