@@ -27,8 +27,11 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
   const writers = writersOf.measurements;
 
   const opened = async ({ id, actor }: Asked, on: IsoDate) => {
-    const record = await store.children.record(id, actor);
-    const { rules } = (await deps.assessor.current()).context;
+    const [record, { context }] = await Promise.all([
+      store.children.record(id, actor),
+      deps.assessor.current(),
+    ]);
+    const { rules } = context;
     return {
       child: record.child,
       rules,

@@ -28,9 +28,11 @@ export function registerWhatIfPages(app: FastifyInstance, deps: ServiceDeps): vo
   const { get } = pagesOf(app, deps);
 
   const opened = async ({ request, id, query }: Asked) => {
-    const view = await loadChildFor(request, id, deps);
+    const [view, { context: using }] = await Promise.all([
+      loadChildFor(request, id, deps),
+      deps.assessor.current(),
+    ]);
     const device = deviceOf(view.record, query.device);
-    const { context: using } = await deps.assessor.current();
     return { view, device, using, inUse: view.inUse.find((v) => v.device.id === device.id) };
   };
 

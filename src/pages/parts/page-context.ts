@@ -56,7 +56,19 @@ export async function readerFormat(request: FastifyRequest, { store, config }: S
   return formatFor(readerLocale(request.headers['accept-language'], value.language), config.timeZone);
 }
 
-export async function pageContext(
+/** Asked for twice of one answer it is made once. */
+export function pageContext(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  deps: ServiceDeps,
+): Promise<PageContext> {
+  const context = contexts.get(reply) ?? contextOf(request, reply, deps);
+  contexts.set(reply, context);
+  return context;
+}
+const contexts = new WeakMap<FastifyReply, Promise<PageContext>>();
+
+async function contextOf(
   request: FastifyRequest,
   reply: FastifyReply,
   deps: ServiceDeps,

@@ -9,6 +9,7 @@ import { fieldKind } from '../../records/field-limits.js';
 import { actorOf } from '../../service/access.js';
 import type { Access, ServiceDeps } from '../../service/dependencies.js';
 import type { Actor, Store } from '../../store/contract.js';
+import { pageContext } from './page-context.js';
 
 /** What a page is asked with: what its address and its form say, who asks, and when. */
 export interface Asked {
@@ -27,7 +28,7 @@ interface Writing extends Asked {
 }
 
 /** The routes of a room of pages: each says its address, who may open it, and what it answers. */
-export function pagesOf(app: FastifyInstance, { clock }: ServiceDeps) {
+export function pagesOf(app: FastifyInstance, deps: ServiceDeps) {
   const asked = (request: FastifyRequest, reply: FastifyReply): Asked => ({
     request,
     reply,
@@ -38,7 +39,7 @@ export function pagesOf(app: FastifyInstance, { clock }: ServiceDeps) {
     params: request.params as Asked['params'],
     query: request.query as Fields,
     body: (request.body ?? {}) as Fields,
-    today: clock.today(),
+    today: deps.clock.today(),
   });
   const post = (
     url: string,
@@ -51,6 +52,8 @@ export function pagesOf(app: FastifyInstance, { clock }: ServiceDeps) {
   return {
     get: (url: string, access: Access, page: (asked: Asked) => Promise<VNode | FastifyReply>): void => {
       app.get(url, { config: { access } }, async (request, reply) => {
+        // Asked for beside what the page itself asks: one question of the database answers both.
+        pageContext(request, reply, deps).catch(() => {});
         const answer = await page(asked(request, reply));
         return reply === (answer as unknown) ? reply : reply.page(answer as VNode);
       });

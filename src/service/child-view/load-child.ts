@@ -44,14 +44,14 @@ export interface ChildView {
 /** A child's record, assessment and the decisions that follow, as seen by whoever asks; the store audits the read. */
 export async function loadChild(childId: string, deps: ServiceDeps, actor: Actor): Promise<ChildView> {
   const today = deps.clock.today();
-  const { whole, seen } = await deps.store.children.recordToDecide(childId, actor);
-  const record = recordUntil(seen, today);
-  const [assessing, stored, jobs, { value: clinic }] = await Promise.all([
+  const [{ whole, seen }, assessing, stored, jobs, { value: clinic }] = await Promise.all([
+    deps.store.children.recordToDecide(childId, actor),
     deps.assessor.current(),
     deps.store.forecasts.assessment(childId),
     deps.store.workshopJobs.all(),
     deps.store.settings.get(),
   ]);
+  const record = recordUntil(seen, today);
   const assessment = await assessedAsOf(deps.store, assessing, whole, stored);
   const { rules } = assessing.context;
   const options = { today, rules, settings: recallSettingsOf(clinic) };
