@@ -15,5 +15,6 @@ export const rowsVersion = (tables: readonly (keyof Tables)[]): RawBuilder<strin
  */
 export async function sweepChanges(db: Database, before: Date): Promise<void> {
   await sql`delete from record_changes r where at < ${before} and exists (
-    select from record_changes later where later.table_name = r.table_name and later.seq > r.seq)`.execute(db);
+    select from record_changes later where later.table_name = r.table_name and later.seq > r.seq
+  )`.execute(db);
 }
