@@ -12,6 +12,7 @@ import {
   MENDED,
   QUALIFIERS,
   SAME_DAYS,
+  SHORT_DAY,
   type SpokenDevice,
   STOCK,
   spoken,
@@ -60,8 +61,9 @@ export function passedOver(cell: string): PassedOver[] {
     return is !== null || !(taken || idle) ? [{ said, is }] : [];
   });
   const used = new Set(found.flatMap(({ cast, fitted }) => [cast, fitted]));
-  const unused = days.filter(({ written }) => !used.has(written));
-  return [...pieces, ...unused.map(({ written }) => ({ said: written, is: null }))];
+  const unused = days.filter(({ written }) => !used.has(written)).map(({ written }) => written);
+  const short = found.length > 0 ? (SHORT_DAY.exec(text) ?? []) : [];
+  return [...pieces, ...[...unused, ...short].map((said) => ({ said, is: null }))];
 }
 
 export const isMended = (name: string): boolean => name.split(' ').some((word) => MENDED.has(word));
@@ -134,9 +136,9 @@ export function sameDevice(a: string, b: string): boolean {
 /** 'AFOs both + night splint R': every piece is another device with a side of its own. */
 const namesSeveral = (pieces: readonly Piece[], days: readonly SaidDay[]): boolean =>
   pieces.length > 1 &&
-  pieces.every(({ text, joined }, at) => {
+  pieces.every(({ text }, at) => {
     const { family, side, word } = spoken(text, days);
-    const another = at === 0 || (joined && !sameDevice(word, spoken(pieces[0].text, days).word));
+    const another = at === 0 || !sameDevice(word, spoken(pieces[0].text, days).word);
     return family !== null && side !== null && another && !QUALIFIERS.has(word);
   });
 
@@ -162,6 +164,8 @@ function inOneCell(pieces: readonly Piece[], days: readonly SaidDay[]): SpokenDe
     const device = spoken(piece.text, days);
     // 'Fitted 1 Aug (funding delay)' goes on with the device before it.
     const goesOn = sure && merged.length > 0 && !namesDevice(piece.text, device);
+    // 'Nights from Jul 25' is how it is worn.
+    if (goesOn && device.word.split(' ').some((word) => QUALIFIERS.has(word))) continue;
     if (device.word !== '' && !goesOn) {
       merged.push(
         ofItsOwn(

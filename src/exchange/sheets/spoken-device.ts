@@ -101,7 +101,12 @@ const BESIDE = spokenWords('beside-device');
 
 /** Beside a name a word that says nothing of the family: soft, new, from stock, fitted, a number. */
 const isIdle = (word: string): boolean =>
-  BESIDE.has(word) || FRESH.has(word) || STOCK.has(word) || saysStage(word) || /^\d+$/.test(word);
+  (word.length < 3 && !NAMES.has(word)) ||
+  BESIDE.has(word) ||
+  FRESH.has(word) ||
+  STOCK.has(word) ||
+  saysStage(word) ||
+  /^\d+$/.test(word);
 
 /** Words that take a device's name back: 'no AFO', 'Korsett abgelehnt'. */
 export const DENIES: ReadonlySet<string> = spokenWords('denied');
@@ -202,22 +207,26 @@ export function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
   };
 }
 
+/** A day and month without a year. */
+export const SHORT_DAY = /(?<![\d./-])\d{1,2}[./-]\s?\d{1,2}(?![\d/-]|\.\d)/;
+
 /** What words without a day say was done; null where they take it back. */
 function stageDone(named: string, words: readonly string[]): SaidDay['is'] | null {
   const done = words.filter((word, at) => !MADE_OF.has(word) || at === words.length - 1);
-  return takesBack(named) ? null : stageSaid(done.join(' '));
+  // 'Gips 3.2.' has a day of its own, though nobody knows its year.
+  return takesBack(named) || SHORT_DAY.test(named) ? null : stageSaid(done.join(' '));
 }
 
 /** 'HKAFO outgrown', 'in attesa', 'del pending': the state that words end in, or are all of, and the words before it. */
 function stateApart(words: readonly string[]): { words: readonly string[]; state: SpokenDevice['state'] } {
-  const text = words.join(' ');
-  if (NAMES.has(text)) return { words, state: null };
+  if (NAMES.has(words.join(' '))) return { words, state: null };
   for (let n = Math.min(4, words.length); n >= 1; n--) {
     const phrase = words.slice(-n).join(' ');
     const said = saysStage(phrase) && n === 1 ? null : wordIn(phrase, 'deviceStates');
-    const state =
-      said === 'worn' ? null : (said ?? (PENDING.test(phrase) && n === words.length ? 'ordered' : null));
-    if (state !== null) return { words: words.slice(0, -n), state };
+    if (said === 'ordered' || said === 'retired') return { words: words.slice(0, -n), state: said };
+    // 'Awaiting AFOs', 'AFO (waiting for funding)': of words that all say it the names are left.
+    if (said === null && n === words.length && PENDING.test(phrase))
+      return { words: words.filter((word) => NAMES.has(word)), state: 'ordered' };
   }
   return { words, state: null };
 }
