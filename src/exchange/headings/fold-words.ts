@@ -2,7 +2,7 @@ import { remembered } from '../remembered.js';
 
 /**
  * A text as the words it is compared by: small letters without accents, ae oe ue as a o u (so that Fusslaenge and
- * Fußlänge are the same), 'D.O.B.' and 'DOB' the same, 'FootL' two words. foldWords('Fuß-Länge li. (cm)') = ['fus', 'lange', 'li', 'cm'].
+ * Fußlänge are the same), 'D.O.B.' and 'DOB' the same, 'FootL' and 'LFoot' two words. foldWords('Fuß-Länge li. (cm)') = ['fus', 'lange', 'li', 'cm'].
  */
 export function foldWords(text: string): string[] {
   const folded = text
@@ -10,6 +10,7 @@ export function foldWords(text: string): string[] {
     .replace(/\b(\p{L})\.(?=\p{L}(?:\.|\b))/gu, '$1')
     .replace(/\bDoB\b/g, 'DOB')
     .replace(/([\p{Ll}])(\p{Lu})/gu, '$1 $2')
+    .replace(/(?<!\p{L})(\p{Lu})(?=\p{Lu}\p{Ll}{2})/gu, '$1 ')
     .replace(/ß/g, 'ss')
     .replace(/œ/gi, 'oe')
     .replace(/["″”]|''/g, ' inch ')

@@ -51,7 +51,7 @@ const endsAsSide = (heading: string): string =>
   DIAGONALS.reduce((text, [ends, side]) => text.replace(ends, side), heading);
 
 /** 'V1 Foot L', 'T2: foot length': which visit of a row's several. */
-const VISIT_NUMBER = /^[vt]\s?\d{1,2}[\s:._-]+(?=\p{L})/iu;
+const VISIT_NUMBER = /^[vtukmbrc]\s?\d{1,2}[\s:._-]+(?=\p{L})/iu;
 
 /** doorpost's own way to head a column of sizes: foot_length_left_cm. */
 function ownMeasureHeading(heading: string): Candidate | null {

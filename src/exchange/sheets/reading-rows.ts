@@ -107,7 +107,8 @@ export function readingsIn(
       measure,
       column,
       cell,
-      pair !== null && (column.pairs || cellSize(cell) === null),
+      // '17,5 - 17,7' of both sides is one each.
+      pair !== null && (column.pairs || cellSize(cell) === null || sideBeside(taken, row) === 'both'),
     );
     if (said === null) return;
     if (said === 'left-right' || said === 'right-left') return take(column, measure, said, cell, unitBeside);
