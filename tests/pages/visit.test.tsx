@@ -23,7 +23,6 @@ it('is asked of the device that holds the hips and of no other', () => {
       devices={[ankle, hip]}
       rules={loadRules()}
       child={child}
-      format={format}
       typed={{ 'hipAngleLeft/hip': '40' }}
       errors={{}}
     />,

@@ -1,9 +1,10 @@
-import { renderToString } from 'preact-render-to-string';
+import { h } from 'preact';
 import { expect, test } from 'vitest';
 import { RoomBars } from '../../src/pages/child/room-bars.js';
 import { workshopSlip } from '../../src/pages/child/workshop-slip.js';
 import { madeLarger } from '../../src/pages/child/workshop-slip-page.js';
 import { formatFor } from '../../src/pages/parts/format.js';
+import { renderPage } from '../../src/pages/parts/page-context.js';
 import { type ClinicWeekInput, clinicDays } from '../../src/recall/level/clinic-week.js';
 import { deviceEventRecord, deviceRecord } from '../../src/records/device.js';
 import { dimensionLimits, limitOn } from '../../src/rules/dimension-limits.js';
@@ -31,6 +32,9 @@ function slipOf(family: string, more: Record<string, unknown> = {}) {
 
 // Common practice, no source: a joint axis is set at the anatomical joint and an edge at its trim line; only the toe
 // room of a plate, the voids of a shell for the head and the tip of a hand piece are made larger than the body.
+const bars = (forecast: object) =>
+  renderPage(h(RoomBars, { forecast } as never) as never, { format } as never);
+
 test('the workshop makes a plate longer by its room, and no joint axis, edge or strap', () => {
   const kafo = slipOf('kafo', { allowancesMm: { foot_length: 9, knee_height: 11, hip_height: 30 } });
   const of = (measure: string) => kafo.find((r) => r.measure === measure && r.side === 'left');
@@ -100,7 +104,7 @@ test('where it is full is told in whole mm, alike on slip, page and chart, and n
   const row = { series: { measure: 'foot_length', side: 'left' }, share: 1 };
   const room = { ...row, allowanceMm: 8, roomMm: 3, roomLowMm: 1, roomHighMm: 5, limitMm: 222.6 };
   const forecast = { room: [room], drivers: [row] } as never;
-  expect(renderToString(RoomBars({ forecast, format }) as never)).toContain('full at 222 mm');
+  expect(bars(forecast)).toContain('full at 222 mm');
 });
 
 test('it serves up to the size at which the page says it is full, and is made by the reading at its cast', () => {
@@ -121,7 +125,7 @@ test('it serves up to the size at which the page says it is full, and is made by
   };
   const { rows } = workshopSlip(view as never, device, rule, [], null, open);
   const foot = rows.find((r) => r.measure === 'foot_length')!;
-  expect(renderToString(RoomBars({ forecast, format } as never) as never)).toContain('full at 247 mm');
+  expect(bars(forecast)).toContain('full at 247 mm');
   expect(fullAtMm(foot.servesToMm!)).toBe(247);
   expect(madeLarger(foot, format)).toBe('248');
 });

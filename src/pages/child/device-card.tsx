@@ -49,7 +49,7 @@ export function DeviceCard(props: {
       )}
       <p>{forecast.explanation}</p>
       <WorthReading view={view} />
-      <RoomBars forecast={forecast} format={format} />
+      <RoomBars forecast={forecast} />
       <Figures view={view} />
       {ways && <Ways childId={childId} view={view} />}
     </article>

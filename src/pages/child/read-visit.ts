@@ -36,17 +36,7 @@ export function readVisit(
 ): TypedVisit {
   const unit = sizeUnits.find((u) => u === body.unit) ?? 'mm';
   const date = body.date ?? '';
-  const visit: TypedVisit = {
-    date,
-    unit,
-    observer: (body.observer ?? '').slice(0, 80),
-    typed: {},
-    readings: [],
-    errors: {},
-    doubts: {},
-    remarks: {},
-    judged: [],
-  };
+  const visit = blankVisit(date, (body.observer ?? '').slice(0, 80), unit);
   if (!isIsoDate(date)) visit.errors.date = 'Give the day as year-month-day.';
   else if (date < birthDate || date > today)
     visit.errors.date = `The day must lie between birth and today (${format.date(today)}).`;
@@ -57,6 +47,12 @@ export function readVisit(
     visit.errors.date = 'Nothing was entered: give a reading, a skin check or how a device fits.';
   return { ...visit, judged };
 }
+
+/** A visit in which nothing was typed yet. */
+export const blankVisit = (date: string, observer: string, unit: SizeUnit = 'mm'): TypedVisit => ({
+  ...{ date, unit, observer },
+  ...{ typed: {}, readings: [], errors: {}, doubts: {}, remarks: {}, judged: [] },
+});
 
 /** One size field: its value, or why it cannot be taken or should be looked at again. */
 function readSize(

@@ -2,13 +2,13 @@ import type { DeviceForecast, DimensionRoom } from '../../forecast/contract.js';
 import { plainSeries } from '../../forecast/words.js';
 import { sides } from '../../records/measure.js';
 import { fullAtMm } from '../../rules/room-left.js';
-import type { Format } from '../parts/format.js';
+import { usePage } from '../parts/page-context.js';
 
 /** So many bars are read; the others are folded. */
 const SHOWN = 4;
 
 /** Room left of each dimension, what limits first on top, its two sides together and left before right. */
-export function RoomBars({ forecast, format }: { forecast: DeviceForecast; format: Format }) {
+export function RoomBars({ forecast }: { forecast: DeviceForecast }) {
   if (forecast.room.length === 0) return null;
   const rooms = byDriver(forecast);
   // A pair of sides is never torn apart.
@@ -16,7 +16,7 @@ export function RoomBars({ forecast, format }: { forecast: DeviceForecast; forma
   const list = (shown: readonly DimensionRoom[]) => (
     <ul class="room">
       {shown.map((r) => (
-        <RoomBar key={`${r.series.measure}${r.series.side}`} room={r} format={format} />
+        <RoomBar key={`${r.series.measure}${r.series.side}`} room={r} />
       ))}
     </ul>
   );
@@ -65,7 +65,8 @@ export function roomText({ roomMm, allowanceMm }: DimensionRoom): string {
     : `${left} of ${Math.round(allowanceMm)} mm left`;
 }
 
-function RoomBar({ room, format }: { room: DimensionRoom; format: Format }) {
+function RoomBar({ room }: { room: DimensionRoom }) {
+  const { format } = usePage();
   const x = (mm: number) => 200 * Math.min(1, Math.max(0, mm / Math.max(0.1, room.allowanceMm)));
   const low = x(room.allowanceMm - room.roomHighMm);
   const high = x(room.allowanceMm - room.roomLowMm);

@@ -8,7 +8,7 @@ import { FADES_WITHIN_MINUTES, type SkinState } from '../../records/skin-check.j
 import { type FitRules, holdsHips } from '../../rules/fit-rule.js';
 import { alertNames } from '../../words/action-names.js';
 import { fitNames } from '../../words/event-names.js';
-import type { Format } from '../parts/format.js';
+import { usePage } from '../parts/page-context.js';
 import { judgedField } from './read-visit.js';
 import { EventInput, SkinInput } from './record-input.js';
 
@@ -46,11 +46,11 @@ export function VisitDevices(props: {
   devices: readonly Device[];
   rules: FitRules;
   child: Child;
-  format: Format;
   typed: Readonly<Record<string, string>>;
   errors: Readonly<Record<string, string>>;
 }) {
-  const { devices, rules, child, format, typed, errors } = props;
+  const { format } = usePage();
+  const { devices, rules, child, typed, errors } = props;
   return (
     <>
       {devices.map((device) => {

@@ -10,26 +10,20 @@ import { ChildLayout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
 import { type ExpectedSize, fieldHint, fieldName } from './expected-sizes.js';
-import { type SizeUnit, sizeUnits } from './typed-size.js';
+import type { TypedVisit } from './read-visit.js';
+import { sizeUnits } from './typed-size.js';
 import { ChildAlerts, VisitDevices } from './visit-devices.js';
 
-export interface VisitPageProps {
+export interface VisitPageProps extends Omit<TypedVisit, 'readings' | 'judged'> {
   readonly child: Child;
   readonly devices: readonly Device[];
   readonly rules: FitRules;
   readonly sizes: readonly ExpectedSize[];
   readonly usual: readonly MeasureId[];
-  readonly typed: Readonly<Record<string, string>>;
-  readonly unit: SizeUnit;
-  readonly date: string;
-  readonly observer: string;
-  readonly errors: Readonly<Record<string, string>>;
-  readonly doubts: Readonly<Record<string, string>>;
-  readonly remarks: Readonly<Record<string, string>>;
 }
 
 export function VisitPage(props: VisitPageProps) {
-  const { format, today } = usePage();
+  const { today } = usePage();
   const { child, sizes, usual, typed, unit, date, observer, errors, doubts, remarks } = props;
   const base = childPath(child.id);
   const others = measureIds.filter((m) => !usual.includes(m));
@@ -101,7 +95,7 @@ export function VisitPage(props: VisitPageProps) {
           {rows(others)}
         </details>
         <div class="device-visits">
-          <VisitDevices {...props} format={format} />
+          <VisitDevices {...props} />
         </div>
         {Object.keys(doubts).length > 0 && (
           <p class="error">

@@ -14,7 +14,7 @@ import { readerFormat } from '../parts/page-context.js';
 import { type Asked, type Fields, pagesOf, typedRecord } from '../parts/pages-of.js';
 import { childPath } from '../parts/paths.js';
 import { expectedSizes, usualMeasures } from './expected-sizes.js';
-import { readVisit, type TypedVisit } from './read-visit.js';
+import { blankVisit, readVisit, type TypedVisit } from './read-visit.js';
 import { VisitPage } from './visit-page.js';
 
 const text = (form: Fields): Record<string, string> =>
@@ -52,16 +52,7 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
 
   get('/children/:id/visit', writers, async (asked) => {
     const { request, today } = asked;
-    const observer = request.user?.displayName ?? '';
-    const blank = {
-      typed: {},
-      unit: 'mm',
-      date: today,
-      observer,
-      errors: {},
-      doubts: {},
-      remarks: {},
-    } as const;
+    const blank = blankVisit(today, request.user?.displayName ?? '');
     return <VisitPage {...(await opened(asked, today))} {...blank} />;
   });
 
