@@ -277,6 +277,7 @@ describe('the store', () => {
   it('keeps work states with undo, and carries them over to the next list', async () => {
     const first = await store.recall.save(run, [entry('c2'), entry('c3')]);
     const [a] = await store.recall.entries(first.id, { childId: 'c2' }, scheduler);
+    expect((await store.recall.briefs(first.id, {})).map((r) => r.state)).toEqual(['to-call', 'to-call']);
     const called = await store.recall.setState(
       a.id,
       { state: 'called', note: 'no answer' },

@@ -7,7 +7,6 @@ import { notFound } from '../refusals.js';
 import type { Actor, AddedIds, CheckedImport, ImportRun, StoredImport } from '../shapes.js';
 import { freshIds, takeBackImport } from './take-back-import.js';
 
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: a list of queries, each short
 export const importsRepository = (db: Database) => ({
   async create({ plan, caseload, childIds, packed, options }: CheckedImport, actor: Actor): Promise<string> {
     const id = randomUUID();
@@ -78,12 +77,8 @@ export const importsRepository = (db: Database) => ({
       .where('created_at', '<', before)
       .execute();
   },
-  async setStatus(id: string, status: StoredImport['status'], plan?: unknown) {
-    await db
-      .updateTable('imports')
-      .set({ status, ...(plan === undefined ? {} : { plan: JSON.stringify(plan) }) })
-      .where('id', '=', id)
-      .execute();
+  async setStatus(id: string, status: StoredImport['status']) {
+    await db.updateTable('imports').set({ status }).where('id', '=', id).execute();
   },
 });
 

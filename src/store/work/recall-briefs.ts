@@ -20,13 +20,31 @@ export async function recallBriefs(db: Database, runId: string): Promise<Briefs>
 }
 
 async function readBriefs(db: Database, runId: string): Promise<Briefs> {
-  const rows = await listed(db, runId)
-    .select(['e.id', 'e.child_id', 'e.list', 'e.brief', 'e.state', 'e.appointment'])
-    .select(sql<string>`c.data ->> 'clinician'`.as('clinician'))
-    .orderBy('e.position')
-    .execute();
-  const all = rows.map(({ child_id, brief, ...row }) => ({ ...row, childId: child_id, entry: brief }));
+  const [rows, said] = await Promise.all([
+    listed(db, runId)
+      .select(['e.id', 'e.child_id', 'e.list', 'e.state', 'e.appointment'])
+      .select(sql<string>`c.data ->> 'clinician'`.as('clinician'))
+      .orderBy('e.position')
+      .execute(),
+    saidOf(db, '')(runId, () => readSaid(db, runId)),
+  ]);
+  const all = rows.flatMap(({ child_id, ...row }) => {
+    const entry = said.get(row.id);
+    return entry ? [{ ...row, childId: child_id, entry }] : [];
+  });
   return { all, due: all.filter((r) => r.list !== 'open') };
+}
+
+/** What a list says of its entries never changes; it is the larger part by far. */
+const saidOf = onceFor((_db: Database) => lastUsed<Promise<ReadonlyMap<string, RecallBrief['entry']>>>(2));
+
+async function readSaid(db: Database, runId: string): Promise<ReadonlyMap<string, RecallBrief['entry']>> {
+  const rows = await db
+    .selectFrom('recall_entries')
+    .select(['id', 'brief'])
+    .where('run_id', '=', runId)
+    .execute();
+  return new Map(rows.map((r) => [r.id, r.brief]));
 }
 
 /** Entries of a list whose child's name, number or contact holds the text. */
