@@ -107,7 +107,8 @@ function devicesOf(cell: string): SpokenDevice[] {
   if (days.length === 0 && NONE.has(foldText(text).split(' ')[0])) return [];
   const whole = spoken(text, days);
   const pieces = piecesOf(text);
-  if (whole.family !== null && saysOnce(whole, text, days) && !namesSeveral(pieces, days)) return [whole];
+  const several = namesSeveral(pieces, days);
+  if (whole.family !== null && saysOnce(whole, text, days) && !several) return [whole];
   if (pieces.length < 2) return FOOTWEAR.has(whole.word) || isMended(foldText(whole.said)) ? [] : [whole];
   const inverted = kindBehind(pieces, days);
   if (inverted !== null) return [inverted];
@@ -135,12 +136,22 @@ export function sameDevice(a: string, b: string): boolean {
 
 /** 'AFOs both + night splint R': every piece is another device with a side of its own. */
 const namesSeveral = (pieces: readonly Piece[], days: readonly SaidDay[]): boolean =>
-  pieces.length > 1 &&
-  pieces.every(({ text }, at) => {
-    const { family, side, word } = spoken(text, days);
-    const another = at === 0 || !sameDevice(word, spoken(pieces[0].text, days).word);
-    return family !== null && side !== null && another && !QUALIFIERS.has(word);
-  });
+  aSideEach(pieces, days) ||
+  (pieces.length > 1 &&
+    pieces.every(({ text }, at) => {
+      const { family, side, word } = spoken(text, days);
+      const another = at === 0 || !sameDevice(word, spoken(pieces[0].text, days).word);
+      return family !== null && side !== null && another && !QUALIFIERS.has(word);
+    }));
+
+/** 'Right rigid + insole left': words with a side each, not all of them the same; 'AFO L + R hinged' is a pair. */
+function aSideEach(pieces: readonly Piece[], days: readonly SaidDay[]): boolean {
+  const said = pieces.map(({ text }) => spoken(text, days));
+  const sided = said.every(({ word, side }) => word !== '' && (side === 'left' || side === 'right'));
+  const kinds = said.some(({ word }) => word.split(' ').every((one) => QUALIFIERS.has(one)));
+  const open = kinds && said.some(({ family }) => family?.includes('|'));
+  return pieces.length > 1 && sided && !open && new Set(said.map(({ side }) => side)).size > 1;
+}
 
 /** 'AFO, PLS': the kind behind the name, and no second device. */
 function kindBehind(pieces: readonly Piece[], days: readonly SaidDay[]): SpokenDevice | null {

@@ -4,6 +4,7 @@ import { isDay } from './cell-date.js';
 import { totalWords } from './cell-words.js';
 import type { Grid, GridRow, SheetTable } from './grid.js';
 import { type Head, headingAt, isData, lineScore } from './heading-lines.js';
+import { withBirthApart } from './shapes/birth-beside-name.js';
 import { devicesBelow, namesChild, withChildAbove } from './shapes/child-above.js';
 import { childBlocks } from './shapes/child-blocks.js';
 import { datesAcross } from './shapes/dates-across.js';
@@ -98,7 +99,9 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
     const dated = withYearAbove(table, [sheet, grid.file]);
     const said = withChildAbove(dated, [...above, ...below], sheet, child);
     notices.push(...ofChild.flatMap((line) => unsaid(line, said)));
-    tables.push(withStageRows(withHeadWords(withSidesAsRows(withPooledApart(withLegend(said))))));
+    tables.push(
+      withStageRows(withHeadWords(withSidesAsRows(withPooledApart(withBirthApart(withLegend(said)))))),
+    );
     if (next === -1) break;
     from = head.to + 1 + next;
   }

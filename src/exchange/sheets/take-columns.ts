@@ -15,6 +15,7 @@ import { type FieldId, languages } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
 import { askColumn } from './ask-column.js';
 import { saidAge } from './cell-date.js';
+import { cellDevices } from './cell-device.js';
 import { cellPair } from './cell-size.js';
 import { saysNothing } from './cell-words.js';
 import { type Column, ordinal } from './column.js';
@@ -24,6 +25,7 @@ import { birthColumn, numbersLines, severalOf, standsForSeveral } from './lines-
 import type { Asker, Certainty } from './questions.js';
 import { dayOf, sameDayTwice, withoutDay } from './same-day.js';
 import { sheetLanguages } from './sheet-languages.js';
+import { openNameIn } from './spoken-device.js';
 import { uniqueKey } from './unique-key.js';
 import { valueFit } from './value-fit.js';
 
@@ -50,7 +52,12 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
       return [
         { index, candidate: { meaning: ours, strength: 1, unknownWords: 0, languages }, fit: 1, score: 2 },
       ];
-    return withAges(candidatesAt(table, index, heading), values.cells).map((candidate) => {
+    const likely = withKinds(
+      withAges(candidatesAt(table, index, heading), values.cells),
+      heading,
+      values.cells,
+    );
+    return likely.map((candidate) => {
       const fit = valueFit(candidate.meaning, values.cells, today);
       const spoken =
         candidate.languages.length === 0 || candidate.languages.some((l) => language.includes(l));
@@ -258,6 +265,24 @@ function withAges(candidates: readonly Candidate[], cells: readonly string[]): r
   return candidates.map((candidate) =>
     isField(candidate.meaning, 'visit.date')
       ? { ...candidate, meaning: fieldMeaning('visit.age') }
+      : candidate,
+  );
+}
+
+/** 'EVO' over 'bdz scharnier' and 're vast': not whether there is one but which. */
+function withKinds(
+  candidates: readonly Candidate[],
+  heading: string,
+  cells: readonly string[],
+): readonly Candidate[] {
+  const name = openNameIn(heading);
+  const says = (cell: string) =>
+    cellDevices(`${name} ${cell}`).every(({ family }) => family !== null && !family.includes('|'));
+  if (name === null || cells.length === 0 || cells.filter(says).length < cells.length * 0.6)
+    return candidates;
+  return candidates.map((candidate) =>
+    candidate.meaning.kind === 'device' && candidate.meaning.side === null
+      ? { ...candidate, meaning: fieldMeaning('device.family') }
       : candidate,
   );
 }

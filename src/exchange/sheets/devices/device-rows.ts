@@ -6,6 +6,7 @@ import type { FieldId } from '../../headings/vocabulary.js';
 import type { MadeRow } from '../canonical.js';
 import { cellDevices, isMended, sameDevice } from '../cell-device.js';
 import { stageSaid } from '../cell-device-dates.js';
+import { wordIn } from '../cell-words.js';
 import { type Column, cellOf } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { isOfDevices } from '../left-over.js';
@@ -15,7 +16,7 @@ import type { TakenTable } from '../taken-table.js';
 import { castsIn, DAYS_TO_FITTING, dateIn, dateInCell, dateSaid, reckonedCast } from './device-dates.js';
 import { fill } from './device-fields.js';
 import type { DeviceRegister, MadeDevice, Mention } from './device-register.js';
-import { markDaysOf } from './device-sheet.js';
+import { markDaysOf, type OneDevice, slot } from './device-sheet.js';
 import { devicesByDay, devicesIn, type Found } from './named-devices.js';
 
 const castBy = ({ meaning, heading }: Column, visit: IsoDate | null): IsoDate | null =>
@@ -108,7 +109,8 @@ export class DeviceRows {
     const given = day('device.fitted_date');
     // A fitting that cannot be read is told, and the device with its cast stands.
     if (cast === 'unread' || (given === 'unread' && cast === null)) return null;
-    const done = (is: typeof device.stage) => (device.stage === is ? visit : null);
+    const stage = device.stage ?? (visit === null ? null : this.stageByState(row, of));
+    const done = (is: typeof stage) => (stage === is ? visit : null);
     const today = done('fitted');
     const fitted =
       (given === 'unread' ? null : given) ??
@@ -147,6 +149,15 @@ export class DeviceRows {
     if (device.state === 'retired') made.cells.status = device.state;
     this.events.push(...fill(taken, made, mention, of));
     return made;
+  }
+
+  /** 'Abgegeben', 'Gips' under 'Status': done on the day of the line; 'awaiting fitting' is not. */
+  private stageByState(row: GridRow, of: OneDevice): Found['device']['stage'] {
+    const text = slot(this.taken, row, 'device.status', of)?.text ?? '';
+    const state = wordIn(text, 'deviceStates');
+    const stage = stageSaid(text);
+    const fits = (state === 'worn' && stage === 'fitted') || (state === 'ordered' && stage === 'cast');
+    return fits ? stage : null;
   }
 
   /** The day of a cast beside the device's name: 'AFO L 03/2024', or under the device's own heading. */

@@ -205,11 +205,11 @@ function underDevice(
 /** 'AFO type' over 'rigid both', 'Type' beside 'AFO L cast': a heading names what the cell tells more of. */
 function devicesUnder(under: readonly Column[], text: string): readonly SpokenDevice[] {
   const devices = cellDevices(text);
-  const open = devices.every(
-    (d) => d.family === null || (d.family !== null && d.word === foldText(text) && !text.includes(' ')),
-  )
-    ? (under.map(({ heading }) => openNameIn(heading)).find((name) => name !== null) ?? null)
-    : null;
+  const unclear = devices.some(({ family }) => family === null);
+  const open =
+    unclear || devices.every((d) => d.word === foldText(text) && !text.includes(' '))
+      ? (under.map(({ heading }) => openNameIn(heading)).find((name) => name !== null) ?? null)
+      : null;
   const together = open === null ? [] : cellDevices(`${open} ${text}`);
   return together.length > 0 && together.every((d) => d.family !== null && !d.family.includes('|'))
     ? together

@@ -58,6 +58,8 @@ const MOST = 0.6;
 
 /** Whether so many of the filled cells of a column are. */
 function holds({ rows }: SheetTable, at: number, is: (cell: string) => boolean, share = NEARLY_ALL): boolean {
-  const filled = rows.map(({ cells }) => (cells[at] ?? '').trim()).filter((cell) => !saysNothing(cell));
+  const filled = rows
+    .map(({ cells }) => (cells[at] ?? '').trim())
+    .filter((cell) => !saysNothing(cell) && (/\d/.test(cell) || is(cell) || share === MOST));
   return filled.length > 1 && filled.filter(is).length >= filled.length * share;
 }
