@@ -8,24 +8,23 @@ import { isGeneric, nearestFirst, type SpokenDevice } from '../spoken-device.js'
 import type { TakenTable } from '../taken-table.js';
 import { fileTitle } from '../title-measure.js';
 import { castsIn } from './device-dates.js';
-import type { DeviceRegister, Mention } from './device-register.js';
+import type { DeviceRegister, MadeDevice, Mention } from './device-register.js';
 
-/** 'AFO fitted', 'brace let out': the one family of such devices that the child has by then; null where a new one may be meant. */
-export function familyWorn(
+/** 'AFO fitted', 'brace let out': the devices of such a kind that the child has by then, all of one family; none where a new one may be meant. */
+export function wornMeant(
   taken: TakenTable,
   { row, person, visit }: Mention,
   { family, word, cast, fresh, side, stage }: SpokenDevice,
   register: DeviceRegister,
-): string | null {
+): readonly MadeDevice[] {
   const open = family?.includes('|') || (family === null && isGeneric(word));
   if (!open || visit === null || fresh || cast !== null || stage === 'cast' || castsIn(taken, row).length > 0)
-    return null;
+    return [];
   const worn = register
     .wornBy(person.id, visit)
     .filter(({ cells }) => family === null || family.split('|').includes(cells.family))
     .filter(({ cells }) => side === null || side === 'both' || cells.side === side || cells.side === 'both');
-  const families = new Set(worn.map(({ cells }) => cells.family));
-  return families.size === 1 ? [...families][0] : null;
+  return new Set(worn.map(({ cells }) => cells.family)).size === 1 ? worn : [];
 }
 
 /** 'KAFO with extension', 'weiches Korsett': whether names say the device whatever else stands with them, asked once a column; undefined where each is asked. */

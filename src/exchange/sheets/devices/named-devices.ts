@@ -13,7 +13,7 @@ import type { GridRow } from '../grid.js';
 import { fieldColumns } from '../sheet-rows.js';
 import { type DeviceSide, openNameIn, type SpokenDevice, takesBack } from '../spoken-device.js';
 import type { TakenTable } from '../taken-table.js';
-import { deviceOfSheet, familyOf, familyWorn } from './device-family.js';
+import { deviceOfSheet, familyOf, wornMeant } from './device-family.js';
 import type { DeviceRegister, Mention } from './device-register.js';
 import { markDaysOf, ofDevice } from './device-sheet.js';
 import { remarkedDevices } from './remarked-devices.js';
@@ -251,10 +251,9 @@ function settled(
 ): Found[] {
   const { row, conditionSide } = mention;
   const name = isField(column.meaning, 'device.family') ? cellOf(row, column) : column.heading;
+  const worn = wornMeant(taken, mention, device, register);
   const family =
-    familyNamed(name, taken.desk.rules) ??
-    familyWorn(taken, mention, device, register) ??
-    familyOf(taken, row, device, column);
+    familyNamed(name, taken.desk.rules) ?? worn[0]?.cells.family ?? familyOf(taken, row, device, column);
   if (family === null) {
     markDaysOf(taken, row, column);
     return [];
@@ -265,7 +264,8 @@ function settled(
     taken.refuse(row, column, `is a ${family}, for which there is no fit rule`, families);
     return [];
   }
-  const sides = sidesOf(taken, rule, device, name, [row, column], conditionSide);
+  const ofWorn = device.side === null ? worn.map(({ cells }) => cells.side as Found['sides'][number]) : [];
+  const sides = ofWorn.length > 0 ? ofWorn : sidesOf(taken, rule, device, name, [row, column], conditionSide);
   if (sides.length === 0) markDaysOf(taken, row, column);
   return sides.length === 0 ? [] : [{ device, family, sides, column }];
 }
