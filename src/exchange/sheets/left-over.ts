@@ -153,7 +153,7 @@ const namesDevice = (text: string): boolean =>
 
 /** A number of two digits or with a decimal, both sides, feet and inches: a level, a class, a count or an age is no size. */
 const NUMBER =
-  /(?<![\d/.,])(?:\d{2,3}|\d{1,4}[.,]\d{1,2}|1\d{3})(?![\d/])|\d{3} ?\/ ?\d{3}|\d [1-7]\/\d|\d ?["″'’]/;
+  /(?<![\d/.,])(?:\d{2,3}|\d{1,4}[.,]\d{1,2}|1\d{3})(?![\d/])|\d{3} ?\/ ?(?:\d{3}|[-–])|\d [1-7]\/\d|\d ?["″'’]/;
 
 function kindOf(column: Column, text: string): Kind | null {
   const [first] = column.candidates;
