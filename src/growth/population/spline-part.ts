@@ -51,13 +51,14 @@ export function splinePart(
   if (between.length < rows * columns) between = new Float64Array(2 * rows * columns);
   const { value: v } = p;
   const { value: u, first } = q;
-  const { pulled: met, touched } = coefficientsFor(width, columns);
-  const count = touch(first, touched);
+  const { pulled: met, touched, reached } = coefficientsFor(width, columns);
+  const all = touch(first, touched);
   const symmetric = p === q;
   for (let i = 0; i < rows; i++) {
     const a = p.first[i] * width;
     const [b, c, d] = [a + width, a + 2 * width, a + 3 * width];
     const [v0, v1, v2, v3] = [v[4 * i], v[4 * i + 1], v[4 * i + 2], v[4 * i + 3]];
+    const count = symmetric ? reached[i] : all;
     for (let t = 0; t < count; t++) {
       const k = touched[t];
       met[k] =
@@ -76,16 +77,18 @@ export function splinePart(
 }
 let between = new Float64Array(4096);
 
-/** Lists the coefficients that curves touch, four from the first of each, every one once, in the order they are met. */
+/** Lists the coefficients that curves touch, four from the first of each, every one once, in the order they are met; and how many each curve and those before it do. */
 function touch(first: Int32Array, touched: Int32Array): number {
-  const { noted } = coefficients;
+  const { noted, reached } = coefficients;
   let count = 0;
-  for (let c = 0; c < first.length; c++)
+  for (let c = 0; c < first.length; c++) {
     for (let k = first[c]; k < first[c] + 4; k++) {
       if (noted[k]) continue;
       noted[k] = 1;
       touched[count++] = k;
     }
+    reached[c] = count;
+  }
   for (let t = 0; t < count; t++) noted[touched[t]] = 0;
   return count;
 }
@@ -95,7 +98,8 @@ let coefficients = makeCoefficients(0, 0);
 function makeCoefficients(width: number, curves: number) {
   const [weight, pulled] = [0, 1].map(() => new Float64Array(width));
   const [touched, asked] = [0, 1].map(() => new Int32Array(width));
-  return { weight, pulled, touched, asked, noted: new Uint8Array(width), curve: new Float64Array(curves) };
+  const [reached, curve] = [new Int32Array(curves), new Float64Array(curves)];
+  return { weight, pulled, touched, asked, noted: new Uint8Array(width), reached, curve };
 }
 function coefficientsFor(width: number, curves: number): typeof coefficients {
   if (coefficients.weight.length !== width || coefficients.curve.length < curves)

@@ -1,5 +1,5 @@
 import { denseForward } from '../../statistics/dense-cholesky.js';
-import { type Component, logLikelihood } from '../child/components.js';
+import { type Component, type ConditionedPart, logLikelihood } from '../child/components.js';
 import type { Parts } from '../child/parts.js';
 import { type Points, points, type SideCode } from '../population/points.js';
 import type { ChildPrior, Placed, Submodel } from '../population/submodel.js';
@@ -47,6 +47,15 @@ export function conditionalGaussian(
     w.submodel.pull(placed, alpha, there, fixed(crossOf, w, placed.points), out);
     return out;
   };
+  const factored = (w: Component) => {
+    const { placed } = w.parts[part];
+    const factor = new Float64Array(placed.n * placed.n);
+    const own = seenOf.get(w.submodel) ?? w.submodel.fixedCovariance(seen.at, seen.at, prior);
+    seenOf.set(w.submodel, own);
+    logLikelihood(w.submodel, placed, seen, own, prior, factor, new Float64Array(placed.n));
+    factors.set(w.parts[part], factor);
+    return factor;
+  };
   return {
     expected: (w) => place(w).mean,
     pull: (w, out) => pulled(w, place(w), out),
@@ -57,10 +66,7 @@ export function conditionalGaussian(
     covariance(w) {
       const there = place(w);
       const { placed } = w.parts[part];
-      if (factor.length < placed.n * placed.n) factor = new Float64Array(2 * placed.n * placed.n);
-      const own = seenOf.get(w.submodel) ?? w.submodel.fixedCovariance(seen.at, seen.at, prior);
-      seenOf.set(w.submodel, own);
-      logLikelihood(w.submodel, placed, seen, own, prior, factor, new Float64Array(placed.n));
+      const factor = factors.get(w.parts[part]) ?? factored(w);
       const cross = new Float64Array(placed.n * q);
       w.submodel.covariance(placed, there, fixed(crossOf, w, placed.points), prior, cross);
       denseForward(factor, placed.n, cross, q);
@@ -72,8 +78,8 @@ export function conditionalGaussian(
   };
 }
 
-/** Factor of the readings' covariance in the component last asked about. */
-let factor = new Float64Array(4096);
+/** Factors of the readings' covariance in the components asked about: several questions are put to one child. */
+const factors = new WeakMap<ConditionedPart, Float64Array>();
 
 /** Takes C'C off the lower triangle of a q x q matrix; C is n x q. */
 function takeAway(from: Float64Array, c: Float64Array, q: number, n: number): void {
