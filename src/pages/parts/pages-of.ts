@@ -4,24 +4,14 @@ import type { z } from 'zod';
 import { DoorpostError } from '../../errors.js';
 import { readNumber } from '../../exchange/csv/read-number.js';
 import { acceptedBy } from '../../records/check/accepted-by.js';
-import type { IsoDate } from '../../records/dates.js';
 import { fieldKind } from '../../records/field-limits.js';
-import { actorOf } from '../../service/access.js';
+import { type Asked as AskedWith, askedOf } from '../../service/asked.js';
 import type { Access, ServiceDeps } from '../../service/dependencies.js';
-import type { Actor, Store } from '../../store/contract.js';
+import type { Store } from '../../store/contract.js';
 import { pageContext } from './page-context.js';
 
-/** What a page is asked with: what its address and its form say, who asks, and when. */
-export interface Asked {
-  readonly request: FastifyRequest;
-  readonly reply: FastifyReply;
-  readonly actor: Actor;
-  readonly id: string;
-  readonly params: Readonly<Record<string, string>>;
-  readonly query: Fields;
-  readonly body: Fields;
-  readonly today: IsoDate;
-}
+/** What a page is asked with. */
+export type Asked = AskedWith<Readonly<Record<string, string>>, Fields, Fields>;
 
 interface Writing extends Asked {
   readonly tx: Store;
@@ -29,18 +19,7 @@ interface Writing extends Asked {
 
 /** The routes of a room of pages: each says its address, who may open it, and what it answers. */
 export function pagesOf(app: FastifyInstance, deps: ServiceDeps) {
-  const asked = (request: FastifyRequest, reply: FastifyReply): Asked => ({
-    request,
-    reply,
-    get actor() {
-      return actorOf(request);
-    },
-    id: (request.params as { id: string }).id,
-    params: request.params as Asked['params'],
-    query: request.query as Fields,
-    body: (request.body ?? {}) as Fields,
-    today: deps.clock.today(),
-  });
+  const asked = (request: FastifyRequest, reply: FastifyReply): Asked => askedOf(request, reply, deps.clock);
   const post = (
     url: string,
     access: Access,

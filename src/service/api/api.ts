@@ -9,7 +9,6 @@ import type {
 import type { ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { z } from 'zod';
 import type { ChildRecord } from '../../records/caseload.js';
-import type { IsoDate } from '../../records/dates.js';
 import {
   administrators,
   clinicians,
@@ -19,8 +18,8 @@ import {
   staff,
   writersOf,
 } from '../../records/roles.js';
-import type { Actor, Expected, Store, Versioned } from '../../store/contract.js';
-import { actorOf } from '../access.js';
+import type { Expected, Store, Versioned } from '../../store/contract.js';
+import { type Asked as AskedWith, askedOf } from '../asked.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { etag, expectedVersion, type Written, write } from '../write.js';
 import { failures, idParams, itemsOf } from './schemas/common.js';
@@ -82,16 +81,7 @@ export const tagged = <T>({ value, version }: Versioned<T>, location?: string): 
   new Tagged(value, { ...etag(version), ...(location === undefined ? {} : { location }) });
 
 /** What a handler is given of its request. */
-interface Asked<S> {
-  readonly request: FastifyRequest;
-  readonly reply: FastifyReply;
-  readonly actor: Actor;
-  readonly id: string;
-  readonly params: Part<S, 'params'>;
-  readonly query: Part<S, 'querystring'>;
-  readonly body: Part<S, 'body'>;
-  readonly today: IsoDate;
-}
+type Asked<S> = AskedWith<Part<S, 'params'>, Part<S, 'querystring'>, Part<S, 'body'>>;
 interface Writing<S> extends Asked<S> {
   readonly tx: Store;
   /** The version that the change is made to. */
@@ -126,18 +116,7 @@ const serverOf =
 
 /** The routes of one subject. Everything a handler is not given it takes from `deps`. */
 export function routesOf(api: Api, { store, clock }: ServiceDeps, tags: readonly string[]) {
-  const asked = <S>(request: FastifyRequest, reply: FastifyReply): Asked<S> => ({
-    request,
-    reply,
-    get actor() {
-      return actorOf(request);
-    },
-    id: (request.params as { id: string }).id,
-    params: request.params as Part<S, 'params'>,
-    query: request.query as Part<S, 'querystring'>,
-    body: request.body as Part<S, 'body'>,
-    today: clock.today(),
-  });
+  const asked = <S>(request: FastifyRequest, reply: FastifyReply): Asked<S> => askedOf(request, reply, clock);
   const serve = serverOf(api, tags);
   /** What is no write, or one that is not a single transaction. */
   const act = <S extends Shape>(
