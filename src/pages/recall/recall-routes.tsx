@@ -102,7 +102,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
 
   // Refused, the list stands as it was filtered, with why.
   post('/recall/entries/:entry/state', planners, async (asked) => {
-    const { reply, params, body, today } = asked;
+    const { reply, params, body, today, actor: asker } = asked;
     const problem = await refusalOf(
       reply.save(async (tx, actor) => {
         const { appointment = null, ...said } = typedRecord(callState, body);
@@ -113,7 +113,10 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
         return backTo(body, params.entry, 'state-saved');
       }),
     );
-    return problem ? listPage(asked, Object.fromEntries(new URLSearchParams(body.back)), problem) : reply;
+    if (!problem) return reply;
+    const { childName, childId } = await store.recall.entry(params.entry, asker);
+    const filters = Object.fromEntries(new URLSearchParams(body.back));
+    return listPage(asked, filters, `${childName || childId}: ${problem}. Nothing was saved.`);
   });
 
   save('/recall/entries/:entry/undo', planners, async ({ tx, params: { entry }, body, actor, today }) => {
