@@ -4,15 +4,20 @@ import { spokenWords } from '../headings/read-words.js';
 import { writtenDates } from '../headings/written-date.js';
 import { isDay } from './cell-date.js';
 
-/** With short and inflected forms that stand before a day in a cell and over no column. */
-const castWords = new Set([
-  ...wordSet((v) => v.fields['device.cast_date'] ?? ''),
-  ...spokenWords('cast-in-cell'),
-]);
-const fittedWords = new Set([
-  ...wordSet((v) => v.fields['device.fitted_date'] ?? ''),
-  ...spokenWords('fitted-in-cell'),
-]);
+/** 'Livré', 'livrée', 'livrées', 'consegnato', 'consegnate': one word, whatever it is said of. */
+const uninflected = (phrase: string): string => phrase.replace(/(?<=\p{L}{4})(?:ee?|[aio])?s?$/u, '');
+const stageWords = (...phrases: Iterable<string>[]): Set<string> =>
+  new Set(phrases.flatMap((said) => [...said].map(uninflected)));
+
+/** With short forms that stand before a day in a cell and over no column. */
+const castWords = stageWords(
+  wordSet((v) => v.fields['device.cast_date'] ?? ''),
+  spokenWords('cast-in-cell'),
+);
+const fittedWords = stageWords(
+  wordSet((v) => v.fields['device.fitted_date'] ?? ''),
+  spokenWords('fitted-in-cell'),
+);
 // Over a column 'On' is the day it was put on; in a cell any day can stand behind it.
 fittedWords.delete('on');
 /** Between such a word and its day: 'livrées en juin 2025'. */
@@ -76,13 +81,15 @@ export function dayAlone(cell: string): string {
 export const saysStage = (text: string): boolean =>
   foldText(text)
     .split(' ')
+    .map(uninflected)
     .some((word) => word.length > 3 && word !== 'from' && (castWords.has(word) || fittedWords.has(word)));
 
 /** The stage a cell speaks of without a day: it is the visit's. */
 export function stageSaid(text: string): 'cast' | 'fitted' | null {
   const words = foldText(text)
     .split(' ')
-    .filter((word) => word.length > 1);
+    .filter((word) => word.length > 1)
+    .map(uninflected);
   if (words.some((word) => castWords.has(word))) return 'cast';
   return words.at(-1) === 'on' || words.some((word) => fittedWords.has(word)) ? 'fitted' : null;
 }
@@ -99,7 +106,7 @@ function stageBefore(before: string): { is: 'cast' | 'fitted'; from: number } {
   for (let n = Math.min(WORDS_BEFORE, words.length); n >= 1; n--) {
     const from = words[words.length - n].index;
     const said = foldText(before.slice(from).replace(/[\s:(,.-]+$/, ''));
-    for (const phrase of [said, said.replace(LINK, '')]) {
+    for (const phrase of [said, said.replace(LINK, '')].map(uninflected)) {
       const begins = phrase === 'on' && /^\s*$|[;,.]\s*$/.test(before.slice(0, from));
       if (begins || fittedWords.has(phrase)) return { is: 'fitted', from };
       if (castWords.has(phrase)) return { is: 'cast', from };
