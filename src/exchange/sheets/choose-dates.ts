@@ -90,6 +90,8 @@ export function chooseDates(
     return answer === 'dmy' || answer === 'mdy' ? answer : { why: WAITS_FOR_ORDER };
   };
   for (const { of, evidence } of dated) {
+    // 2024-03-05 and 13 Mar 24 have no order to share with days that stand in other cells.
+    if (given === null && evidence.dayFirst + evidence.monthFirst + evidence.open === 0) continue;
     const order = given ?? orderOf(of, evidence, shared, table, notices) ?? answered(of, evidence);
     for (const column of of.columns) orders.set(column.index, order);
     if (order === 'mdy' && evidence.monthFirst > 0) tellOnce(notices, table, 'dates are read month first.');
@@ -105,12 +107,11 @@ function orderOf(
   table: SheetTable,
   notices: string[],
 ): ColumnOrder | null {
-  const { dayFirst, monthFirst, open } = evidence;
+  const { dayFirst, monthFirst } = evidence;
   if (dayFirst > 0 && monthFirst > 0)
     return { why: `is in a column with both day-first (${dayFirst}) and month-first (${monthFirst}) dates` };
   if (dayFirst > 0) return 'dmy';
   if (monthFirst > 0) return 'mdy';
-  if (open === 0) return 'dmy';
   const hinted = dateOrderHint(name);
   if (hinted !== null) return hinted;
   if (shared.length === 1) {
@@ -192,9 +193,16 @@ export function dateOf(
   return dated(one, order.why);
 }
 
-/** What is told of days written with a doubt. */
-export const aboutDays = ({ heading }: Column): string =>
-  `days under "${heading}" that are written as about are taken as they stand.`;
+/** What is told of days that are less than a day, or written with a doubt. */
+export function roughDays(
+  { heading }: Column,
+  { monthOnly, about }: { readonly monthOnly: boolean; readonly about: boolean },
+): string[] {
+  return [
+    ...(monthOnly ? [`months without a day under "${heading}" are taken as their 15th.`] : []),
+    ...(about ? [`days under "${heading}" that are written as about are taken as they stand.`] : []),
+  ];
+}
 
 /** The order of all dates of a sheet where they have one; else day first. */
 export function sharedOrder(orders: ReadonlyMap<number, ColumnOrder>): Order {

@@ -49,9 +49,20 @@ export function valueColumns(readings: readonly RawReading[]): ValueColumn[] {
   }));
 }
 
+/** '44.0 cm' among millimetres: no child of that age has the size in any unit but the cell's own. */
+const onlyInOwnUnit = (r: RawReading, own: Unit, beside: Unit): boolean =>
+  [own, beside].map((unit) => canBe(r.measure, toBaseUnit(r.size.value, unit), ageAt(r))).join() ===
+  'true,false';
+
 /** Why the unit said in a cell or beside it cannot be, and what would be accepted. */
-function unitClash({ size, unitBeside, measure }: RawReading): [why: string, accepted: string] | null {
-  if (size.unit !== null && unitBeside !== null && size.unit !== unitBeside)
+function unitClash(r: RawReading): [why: string, accepted: string] | null {
+  const { size, unitBeside, measure } = r;
+  if (
+    size.unit !== null &&
+    unitBeside !== null &&
+    size.unit !== unitBeside &&
+    !onlyInOwnUnit(r, size.unit, unitBeside)
+  )
     return [`is said to be in ${size.unit} and in ${unitBeside}`, 'one unit'];
   const unit = size.unit ?? unitBeside;
   const inMm = measures[measure].unit === 'mm';
@@ -82,6 +93,7 @@ export function measurementRecords(
   const firstOfRow = new Map<number, Measurement>();
   const rowOfId = new Map<string, number>();
   const strange: string[] = [];
+  const ownUnits: string[] = [];
   readings.reverse();
   for (let r = readings.pop(); r !== undefined; r = readings.pop()) {
     const { row, column, size, given } = r;
@@ -93,10 +105,16 @@ export function measurementRecords(
       if (isRepeated(taken, rowOfId, r, record) || refusedFor(taken, r, record)) continue;
       records.push(record);
       strange.push(...ifStrange(r, record));
+      ownUnits.push(...ifOwnUnit(r));
       if (!firstOfRow.has(row.row)) firstOfRow.set(row.row, record);
     }
   }
   tellStrange(taken, strange);
+  if (ownUnits.length > 0)
+    taken.tell(
+      `where a cell says another unit than its heading or the unit beside it, the size is read in its own, in which alone a child can have it ` +
+        `(${ownUnits.length}, such as ${ownUnits[0]}).`,
+    );
   return { file: taken.file, records, firstOfRow };
 }
 
@@ -134,6 +152,11 @@ function isRepeated(
 /** A size that a child of this age can hardly have is taken as written, and told. */
 const ifStrange = (r: RawReading, { value }: Measurement): string[] =>
   canBe(r.measure, value, ageAt(r)) ? [] : [`row ${r.row.row}, ${r.column.heading} "${r.given}"`];
+
+const ifOwnUnit = (r: RawReading): string[] =>
+  r.size.unit === null || r.unitBeside === null || r.size.unit === r.unitBeside
+    ? []
+    : [`row ${r.row.row}, ${r.column.heading} "${r.given}"`];
 
 function tellStrange(taken: TakenTable, sizes: readonly string[]): void {
   if (sizes.length === 0) return;

@@ -6,7 +6,7 @@ import { wordSet } from '../headings/phrase-table.js';
 import { headingAge, saysAge } from '../headings/written-age.js';
 import { headingDate } from '../headings/written-date.js';
 import { cellAge, dateAtAge } from './cell-date.js';
-import { aboutDays, dateOf, sharedOrder } from './choose-dates.js';
+import { dateOf, roughDays, sharedOrder } from './choose-dates.js';
 import { type Column, cellOf } from './column.js';
 import type { GridRow } from './grid.js';
 import { dateInText, fieldColumns } from './sheet-rows.js';
@@ -52,8 +52,7 @@ export function visitDates(taken: TakenTable) {
       told.add(once);
       return null;
     }
-    if (date.monthOnly) taken.tell(`months without a day under "${column.heading}" are taken as their 15th.`);
-    if (date.about) taken.tell(aboutDays(column));
+    for (const said of roughDays(column, date)) taken.tell(said);
     return date.date;
   };
   /** The day of the row's cast, else of its fitting, once the clinic agrees; undefined where neither says anything. */

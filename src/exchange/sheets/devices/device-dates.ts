@@ -7,7 +7,7 @@ import { cellDate, dateAtAge, saidAge } from '../cell-date.js';
 import { cellDevices } from '../cell-device.js';
 import { dayAlone, MONTH_YEAR } from '../cell-device-dates.js';
 import { noWords, wordIn, yesWords } from '../cell-words.js';
-import { aboutDays, dateOf, sharedOrder } from '../choose-dates.js';
+import { dateOf, roughDays, sharedOrder } from '../choose-dates.js';
 import { type Column, cellOf } from '../column.js';
 import type { GridRow } from '../grid.js';
 import { fieldColumns } from '../sheet-rows.js';
@@ -53,7 +53,7 @@ export function dateIn(
     return 'unread';
   }
   if (date.date > taken.desk.today && field === 'device.fitted_date') return null;
-  if (date.about) taken.tell(aboutDays(said.column));
+  for (const rough of roughDays(said.column, date)) taken.tell(rough);
   return { date: date.date, column: said.column };
 }
 
@@ -96,7 +96,7 @@ export function dateSaid(
   const written = monthYear ? `${monthYear[1]}/20${monthYear[2]}` : text;
   const date = dateOf(written, order, taken.desk.today);
   if (date === null || 'why' in date || date.date > taken.desk.today) return null;
-  if (date.monthOnly) taken.tell(`months without a day under "${column.heading}" are taken as their 15th.`);
+  for (const rough of roughDays(column, date)) taken.tell(rough);
   return { date: date.date, column };
 }
 

@@ -1,4 +1,5 @@
 import { foldText } from '../../headings/fold-words.js';
+import { spokenWords } from '../../headings/read-words.js';
 import type { Grid, GridRow } from '../grid.js';
 
 /** A list of codes is short; a heading stands in the first lines. */
@@ -24,10 +25,43 @@ export function withCodesInWords(grids: readonly Grid[]): readonly Grid[] {
     const codes = codesIn(grid.rows, headings);
     return codes.size > 0 ? [{ grid, codes }] : [];
   });
-  if (lists.length === 0) return grids;
   const all: Codes = new Map(lists.flatMap(({ codes }) => [...codes]));
-  return grids.filter((grid) => !lists.some((list) => list.grid === grid)).map((grid) => inWords(grid, all));
+  const inTheirColumns = grids
+    .filter((grid) => !lists.some((list) => list.grid === grid))
+    .map((grid) => (all.size === 0 ? grid : inWords(grid, all)));
+  const keys = new Map(inTheirColumns.filter(isKey).flatMap(({ rows }) => rows.map(codeAndWords)));
+  const inWordsByKey = inTheirColumns.map((grid) => withKey(grid, keys));
+  const used = inWordsByKey.some((grid, n) => grid !== inTheirColumns[n]);
+  return used ? inWordsByKey.filter((grid) => !isKey(grid)) : inTheirColumns;
 }
+
+/** 'Codes', 'Legende': its lines are codes and what they stand for, of whichever column. */
+const KEY = spokenWords('code-list');
+const isKey = ({ sheet = '', rows }: Grid): boolean =>
+  rows.length <= LONGEST &&
+  [sheet, rows[0]?.cells[0] ?? ''].some((name) => KEY.has(foldText(name))) &&
+  rows.filter(({ cells }) => cells.filter((cell) => cell !== '').length === 2).length >= rows.length * 0.7;
+const codeAndWords = ({ cells: [code = '', words = ''] }: GridRow): readonly [string, string] => [
+  code.trim(),
+  words,
+];
+
+/** A column of which most cells are such codes, two or more of them, in words. */
+function withKey(grid: Grid, keys: ReadonlyMap<string, string>): Grid {
+  if (isKey(grid)) return grid;
+  const width = Math.max(0, ...grid.rows.map(({ cells }) => cells.length));
+  const coded = Array.from({ length: width }, (_, column) => {
+    const said = new Set(grid.rows.map(({ cells }) => cells[column]?.trim() ?? ''));
+    said.delete('');
+    const known = [...said].filter((cell) => keys.has(cell)).length;
+    return known > 1 && known >= said.size * MOST;
+  });
+  if (!coded.includes(true)) return grid;
+  const inWords = (cell: string, column: number) => (coded[column] && keys.get(cell.trim())) || cell;
+  return { ...grid, rows: grid.rows.map((line) => ({ ...line, cells: line.cells.map(inWords) })) };
+}
+/** The heading and a slip of the pen are no codes. */
+const MOST = 0.6;
 
 /** The columns a sheet lists two codes or more of; none unless nearly every line is such a code. */
 function codesIn(rows: readonly GridRow[], headings: ReadonlySet<string>): Codes {
