@@ -40,22 +40,19 @@ export const barsNotRecorded = ({ rule, device, forecast }: DeviceFacts): boolea
 const readAfterVerdict = ({ plainRoom, forecast }: DeviceFacts): boolean =>
   plainRoom !== null && saidToFit(forecast) < plainRoom.date;
 
-/** A reviewer found it to fit, though the readings by then had used up the room: looked at first. */
-export const saidOtherwise = (facts: DeviceFacts): boolean =>
-  facts.plainRoom !== null &&
-  facts.plainRoom.leftMm <= facts.plainRoom.toleranceMm &&
-  !readAfterVerdict(facts);
-
 /** The readings as they stand leave next to nothing by the time a new one could be fitted: within one SD of the limit. */
+const nothingLeft = ({ plainRoom }: DeviceFacts): boolean =>
+  plainRoom !== null && plainRoom.leftMm <= plainRoom.toleranceMm;
+
+/** A reviewer found it to fit, though the readings by then had used up the room: looked at first. */
+export const saidOtherwise = (facts: DeviceFacts): boolean => nothingLeft(facts) && !readAfterVerdict(facts);
+
 export const readingsLeaveNone = (facts: DeviceFacts): boolean =>
-  facts.forecast?.outcome === 'forecast' &&
-  facts.plainRoom !== null &&
-  readAfterVerdict(facts) &&
-  facts.plainRoom.leftMm <= facts.plainRoom.toleranceMm;
+  facts.forecast?.outcome === 'forecast' && nothingLeft(facts) && readAfterVerdict(facts);
 
 /** They leave room even then, though more growth is expected than was read. */
-export const readingsLeaveRoom = ({ plainRoom }: DeviceFacts): boolean =>
-  plainRoom !== null && plainRoom.leftMm > plainRoom.toleranceMm;
+export const readingsLeaveRoom = (facts: DeviceFacts): boolean =>
+  facts.plainRoom !== null && !nothingLeft(facts);
 
 /** Looked at within the usual review interval, or so far beyond use that no look is needed to say so. */
 export const isKnown = ({ reviewBy, today, chanceToday }: DeviceFacts): boolean =>

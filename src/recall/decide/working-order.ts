@@ -1,7 +1,5 @@
 import { actionIds, type Visit } from '../contract.js';
 
-const FIRST: readonly Visit['action'][] = ['see-now', 'repair'];
-
 /**
  * The one order of everything that lists visits: see now and repair first, then by the harm of waiting a week; days
  * beyond use break ties, then the day it is wanted by, the kind of visit and the child's id.
@@ -11,7 +9,7 @@ export function byHarm(
   b: Pick<Visit, 'action' | 'harmPerWeek' | 'daysBeyondUse' | 'dueBy' | 'childId'>,
 ): number {
   const rank = (v: Pick<Visit, 'action'>) =>
-    FIRST.includes(v.action) ? FIRST.indexOf(v.action) : FIRST.length;
+    Math.min(actionIds.indexOf(v.action), actionIds.indexOf('measure'));
   return (
     rank(a) - rank(b) ||
     b.harmPerWeek - a.harmPerWeek ||

@@ -119,7 +119,7 @@ export const forecastNotes: readonly MutationGroup[] = [
       ["kind === 'treatment-planned' ||", ''],
       ['PAST_AN_END.test(words) ||', ''],
       ['NAMED_ABOVE = -1;', 'NAMED_ABOVE = 15;'],
-      ['EVEN = 0;', 'EVEN = 15;'],
+      ['EVEN = 0;', 'EVEN = -9;'],
       ['(ONLY_ON[kind] ?? region) === region', 'true'],
       ["found.some((f) => f.kind !== 'unclear')", 'false'],
       ['daysBefore !== undefined,', 'false,'],

@@ -159,8 +159,8 @@ export const recallDecide: readonly MutationGroup[] = [
       ['(neededAtVisit ?? 0) >= WORTH_A_LOOK', '(neededAtVisit ?? 0) > 1'],
       ['const PLAIN = 0.8', 'const PLAIN = 0.2'],
       ['saidToFit(forecast) < plainRoom.date', 'true'],
-      ['plainRoom.leftMm > plainRoom.toleranceMm;', 'plainRoom.leftMm > -plainRoom.toleranceMm;'],
-      ['toleranceMm &&\n  !readAfterVerdict(facts)', 'toleranceMm &&\n  readAfterVerdict(facts)'],
+      ['plainRoom.leftMm <= plainRoom.toleranceMm;', 'plainRoom.leftMm <= -plainRoom.toleranceMm;'],
+      ['nothingLeft(facts) && !readAfterVerdict', 'nothingLeft(facts) && readAfterVerdict'],
       [
         "return said?.verdict === 'good' || said?.verdict === 'loose' ? said.date : '';",
         "return said ? said.date : '';",
@@ -541,7 +541,7 @@ export const recallDecide: readonly MutationGroup[] = [
       ['b.harmPerWeek - a.harmPerWeek', 'a.harmPerWeek - b.harmPerWeek'],
       ['b.daysBeyondUse - a.daysBeyondUse', 'a.daysBeyondUse - b.daysBeyondUse'],
       ['rank(a) - rank(b) ||', ''],
-      ["['see-now', 'repair']", "['repair', 'see-now']"],
+      ["actionIds.indexOf('measure')", "actionIds.indexOf('repair')"],
       [
         "(a.dueBy ?? '9999').localeCompare(b.dueBy ?? '9999')",
         "(b.dueBy ?? '9999').localeCompare(a.dueBy ?? '9999')",
