@@ -1,11 +1,11 @@
 import { foldText } from '../headings/fold-words.js';
-import { type Meaning, meaningNamed, meaningText } from '../headings/meaning.js';
+import { fieldMeaning, type Meaning, meaningNamed, meaningText } from '../headings/meaning.js';
 import { answerLabel } from '../headings/meaning-label.js';
 import { type Column, columnName, columnQuestion } from './column.js';
 import type { SheetTable } from './grid.js';
 import type { Asker } from './questions.js';
 import { uniqueKey } from './unique-key.js';
-import { fieldByValues, holdsNotes, valueChoices } from './value-choices.js';
+import { fieldByValues, holdsNotes, nameDiagnoses, valueChoices } from './value-choices.js';
 
 const WHO = /^child\.(?:id|name|first_name|last_name)$/;
 
@@ -20,8 +20,9 @@ interface AskedOf {
 }
 
 /** The clinic's own answer for a column, else what is certain; a probable or unknown one is asked. */
-export function askColumn(column: Column, of: AskedOf): Column {
+export function askColumn(read: Column, of: AskedOf): Column {
   const { table, asker, taken, values, today, day } = of;
+  const column = orDiagnoses(read, values);
   const { cells, examples, certainty, meaning } = column;
   if (cells === 0) return { ...column, meaning: certainty === 'certain' ? meaning : null };
   const alike = numberedAlike(column, table, day);
@@ -53,6 +54,12 @@ export function askColumn(column: Column, of: AskedOf): Column {
   const chosen = meaningOf(answer);
   return { ...column, meaning: chosen, certainty: chosen === null ? certainty : 'certain' };
 }
+
+/** A column that would only be kept, over cells that name diagnoses: probably those. */
+const orDiagnoses = (column: Column, values: readonly string[]): Column =>
+  column.meaning?.kind === 'keep' && nameDiagnoses(values)
+    ? { ...column, meaning: fieldMeaning('child.conditions'), certainty: 'probable' }
+    : column;
 
 const meaningOf = (answer: string | null): Meaning | null => (answer === null ? null : meaningNamed(answer));
 
