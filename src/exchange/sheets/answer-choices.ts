@@ -16,6 +16,8 @@ const WORDS: Readonly<Record<string, string>> = {
   each: 'each in the only unit it can be in',
   no: 'no, leave these out',
   two: 'no, they are two devices',
+  apart: 'no, ask of each',
+  last: 'no, of the last alone',
   ordered: 'no, they are still being made',
   'left-right': 'left, then right',
   'right-left': 'right, then left',
@@ -34,7 +36,9 @@ const BY_QUESTION: readonly (readonly [about: RegExp, answers: readonly string[]
   [/^sex:/, ['female', 'male', 'unknown']],
   [/^same:/, ['yes', 'two']],
   [/^fit:/, ['yes', 'ordered']],
-  [/^(?:birth|cast|condition|days|names|remarks):|^visit:from-/, ['yes', 'no']],
+  [/^names:/, ['yes', 'apart']],
+  [/^days:/, ['yes', 'last']],
+  [/^(?:birth|cast|condition|remarks):|^visit:from-/, ['yes', 'no']],
 ];
 
 /**

@@ -11,7 +11,6 @@ import { datesAcross } from './shapes/dates-across.js';
 import { withDayLines } from './shapes/day-lines.js';
 import { withDeviceLines } from './shapes/device-lines.js';
 import { withoutDittos } from './shapes/ditto.js';
-import { withHeadWords } from './shapes/head-words.js';
 import { withLegend } from './shapes/legend.js';
 import { withoutOverflow } from './shapes/overflow.js';
 import { withPooledApart } from './shapes/pooled-sizes.js';
@@ -99,9 +98,7 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
     const dated = withYearAbove(table, [sheet, grid.file]);
     const said = withChildAbove(dated, [...above, ...below], sheet, child);
     notices.push(...ofChild.flatMap((line) => unsaid(line, said)));
-    tables.push(
-      withStageRows(withHeadWords(withSidesAsRows(withPooledApart(withBirthApart(withLegend(said)))))),
-    );
+    tables.push(withStageRows(withSidesAsRows(withPooledApart(withBirthApart(withLegend(said))))));
     if (next === -1) break;
     from = head.to + 1 + next;
   }

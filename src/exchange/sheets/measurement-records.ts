@@ -7,6 +7,7 @@ import { isLengthUnit, toBaseUnit, type Unit } from '../../records/units.js';
 import { contentId, isContentId } from '../csv/content-id.js';
 import { readNumber } from '../csv/read-number.js';
 import { readSize } from '../csv/read-size.js';
+import { ownMeanings } from '../headings/own-columns.js';
 import type { FieldId } from '../headings/vocabulary.js';
 import { type ChosenUnit, EACH, unitOfSize, type ValueColumn, type Valued } from './choose-units.js';
 import type { RawReading } from './reading-rows.js';
@@ -55,13 +56,13 @@ const onlyInOwnUnit = (r: RawReading, own: Unit, beside: Unit): boolean =>
   'true,false';
 
 /** Why the unit said in a cell or beside it cannot be, and what would be accepted. */
-function unitClash(r: RawReading): [why: string, accepted: string] | null {
+function unitClash(r: RawReading, strict: boolean): [why: string, accepted: string] | null {
   const { size, unitBeside, measure } = r;
   if (
     size.unit !== null &&
     unitBeside !== null &&
     size.unit !== unitBeside &&
-    !onlyInOwnUnit(r, size.unit, unitBeside)
+    (strict || !onlyInOwnUnit(r, size.unit, unitBeside))
   )
     return [`is said to be in ${size.unit} and in ${unitBeside}`, 'one unit'];
   const unit = size.unit ?? unitBeside;
@@ -94,10 +95,12 @@ export function measurementRecords(
   const rowOfId = new Map<string, number>();
   const strange: string[] = [];
   const ownUnits: string[] = [];
+  // Our own tables mean what they say.
+  const strict = ownMeanings(taken.table.headings).size > 0;
   readings.reverse();
   for (let r = readings.pop(); r !== undefined; r = readings.pop()) {
     const { row, column, size, given } = r;
-    const unit = unitWithoutClash(taken, r, units);
+    const unit = unitWithoutClash(taken, r, units, strict);
     if (unit === null) continue;
     if (size.doubt) taken.doubt(row, column, given);
     for (const side of r.sides) {
@@ -123,8 +126,9 @@ function unitWithoutClash(
   taken: TakenTable,
   r: RawReading,
   units: ReadonlyMap<string, ChosenUnit>,
+  strict: boolean,
 ): Unit | null {
-  const clash = unitClash(r);
+  const clash = unitClash(r, strict);
   if (clash === null) return unitOf(r, units.get(unitKey(r)) ?? null);
   taken.refuse(r.row, r.column, ...clash, r.given);
   return null;

@@ -34,8 +34,9 @@ export function isShortOf(one: string, other: string): boolean {
   }
   return whole > 0;
 }
+/** A letter, not a number: 'Test 1' is not 'Test 12'. */
 const startsOther = (a: string, b: string): boolean =>
-  (a.length === 1 && b.startsWith(a)) || (b.length === 1 && a.startsWith(b));
+  (/^\p{L}$/u.test(a) && b.startsWith(a)) || (/^\p{L}$/u.test(b) && a.startsWith(b));
 
 const INITIAL = /(?<!\p{L})\p{L}(?!\p{L})/u;
 

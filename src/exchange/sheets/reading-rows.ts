@@ -188,6 +188,13 @@ const unitInHeading = (heading: string): Unit | null =>
 
 /** What a word in a column of measures means: of several, in the language of the column and as the value can be. */
 function measureOf(text: string, value: string, column: Column, taken: TakenTable): Meaning | null {
+  // In a list of helmets a bare 'circumference' is the head's.
+  const sized = headingCandidates(text).some(
+    ({ meaning, strength }) =>
+      meaning.kind === 'reading' && meaning.measure !== 'stature' && strength >= 0.75,
+  );
+  const [head] = !sized && isOfHeads(taken, column) === 'helmets' ? ofHead(text) : [];
+  if (head?.meaning.kind === 'reading') return head.meaning;
   // A bare 'Length' among the lines of a head is no child's.
   const least = isOfHeads(taken, column) ? 0.8 : 0.75;
   // 'Foot length allowance': beside a word nobody knows a size may be of anything; it is asked.
@@ -234,16 +241,18 @@ function askMeasure(
   return answer === null ? null : meaningNamed(answer);
 }
 
-/** Whether the lines of a list name the circumference of the head, or its title or headings a helmet. */
-function isOfHeads(taken: TakenTable, column: Column): boolean {
+/** Whether a list is one of helmets by its title, headings or lines, or its lines name the circumference of the head. */
+function isOfHeads(taken: TakenTable, column: Column): 'helmets' | boolean {
   const known = ofHeads.get(taken);
   if (known !== undefined) return known;
-  const named = new Set(taken.table.rows.slice(0, 400).map((row) => cellOf(row, column)));
-  const found = isOfHelmets(taken.table) || [...named].some(isOfHead);
+  const { titles, file, headings, rows } = taken.table;
+  const named = [...new Set(rows.slice(0, 400).map((row) => cellOf(row, column)))];
+  const helmets = isOfHelmets({ titles, file, headings: [...headings, ...named] });
+  const found = helmets ? 'helmets' : named.some(isOfHead);
   ofHeads.set(taken, found);
   return found;
 }
-const ofHeads = new WeakMap<TakenTable, boolean>();
+const ofHeads = new WeakMap<TakenTable, 'helmets' | boolean>();
 
 const languagesOf = new WeakMap<TakenTable, readonly Language[]>();
 function columnLanguages(taken: TakenTable, column: Column): readonly Language[] {

@@ -44,7 +44,7 @@ function partMeant(
     suggested: 'yes',
     at: [row, column],
   });
-  if (answer === 'no') return undefined;
+  if (answer === 'apart') return undefined;
   if (answer === 'yes') taken.tell(`"${said}" is taken as ${name}.`);
   return answer === 'yes' ? likely : null;
 }
