@@ -156,3 +156,24 @@ it('never plans a broken brace behind a routine cast', async () => {
   expect(entries.find((e) => e.childId === 'z')?.action).toBe('repair');
   for (const { child } of casts) expect(weekOf('z') < weekOf(child.id), child.id).toBe(true);
 });
+
+it('keeps a family that is booked on the list, though nothing is due any more', async () => {
+  const record = testRecord({ id: 'told' });
+  const turnaround = (family: string) => estimateTurnaround([], family, ramps);
+  const far = [{ childId: 'told', forecasts: [rampForecast('told/d1', 700, 900)] }];
+  const list = buildRecallList(far, [record], turnaround, { today: ramps, rules: loadRules() });
+  const week = addDaysIso(ramps, 14);
+  const before = { childId: 'told', action: 'cast', deviceIds: ['told/d1'], plannedWeek: week } as const;
+  const listed = async (state: 'booked' | 'to-call') =>
+    levelRecallList(list, {
+      clinic: {},
+      childOf: () => record.child,
+      turnaroundOf: turnaround,
+      earlier: [{ ...before, clinician: '', passedWeeks: [], state, appointment: null }],
+    });
+  expect(list.entries).toEqual([]);
+  expect((await listed('to-call')).entries).toEqual([]);
+  const { entries, notDue } = await listed('booked');
+  expect(entries).toMatchObject([{ childId: 'told', plannedWeek: week }]);
+  expect(notDue).toEqual([]);
+});

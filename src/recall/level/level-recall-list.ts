@@ -2,6 +2,7 @@ import { daysBetween, type IsoDate } from '../../records/dates.js';
 import { carryOver, type EarlierVisit } from '../carry-over.js';
 import type { RecallEntry, RecallLevelling, RecallList } from '../contract.js';
 import { type RecallSettingsInput, recallSettings } from '../decide/recall-settings.js';
+import { byHarm } from '../decide/working-order.js';
 import { clinicCapacity, severalClinicians } from './clinic-capacity.js';
 import { type ClinicWeekInput, clinicDays } from './clinic-week.js';
 import { combineRequests } from './combine-requests.js';
@@ -52,12 +53,13 @@ export async function levelRecallList(list: RecallList, options: LevelRecallOpti
  * their weeks.
  */
 async function levelled(
-  list: RecallList,
+  asked: RecallList,
   { clinic, childOf, turnaroundOf, settings = {}, earlier = [] }: LevelRecallOptions,
 ): Promise<LevelledList> {
-  const capacity = clinicCapacity(clinic, list.today, weeksToPlan(list));
+  const capacity = clinicCapacity(clinic, asked.today, weeksToPlan(asked));
   const days = clinicDays(clinic);
-  const before = new Map(earlier.map((v) => [v.childId, carryOver(v, list.today, days)]));
+  const before = new Map(earlier.map((v) => [v.childId, carryOver(v, asked.today, days)]));
+  const list = withBooked(asked, (id) => before.get(id)?.bookedWeek != null);
   const wanted = planRequests(list, {
     childOf,
     turnaroundOf,
@@ -112,6 +114,16 @@ async function levelled(
   };
 }
 
+/** A family that comes on a day it was told stays on the list, whatever is wanted of it by now. */
+function withBooked(list: RecallList, isBooked: (childId: string) => boolean): RecallList {
+  const booked = list.notDue.filter((entry) => isBooked(entry.childId));
+  return {
+    ...list,
+    entries: [...list.entries, ...booked].sort(byHarm),
+    notDue: list.notDue.filter((entry) => !booked.includes(entry)),
+  };
+}
+
 /** An entry with its week, why it has it, and the weeks it had before. */
 function asPlanned(
   entry: RecallEntry,
@@ -121,7 +133,7 @@ function asPlanned(
 ): RecallEntry {
   const passedWeeks = was?.passedWeeks ?? [];
   const remembered = passedWeeks.length > 0 ? { passedWeeks } : {};
-  if (!visit) return { ...entry, ...remembered };
+  if (!visit) return { ...entry, ...remembered, ...(was?.bookedWeek ? { plannedWeek: was.bookedWeek } : {}) };
   const movedFrom = was?.previousWeek && was.previousWeek !== visit.week ? was.previousWeek : null;
   return {
     ...entry,
