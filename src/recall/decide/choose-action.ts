@@ -88,12 +88,16 @@ const numbersOf = ({ measure, side, date, slip }: ReadingNeeded): Reason['number
   ...(slip ? { slip } : {}),
 });
 
+/** The child's height falls behind as well: a halt that is not the limb's alone is measured again without waiting. */
+const fallsBehind = ({ flags }: DeviceFacts): boolean =>
+  flags.some(({ id, severity }) => id.startsWith('falling-z-stature') && severity === 'check');
+
 /** A missing size about the cast, a first halt, or one dimension left out lately matters once something hangs on it. */
-const waitsForCast = ({ why }: ReadingNeeded, { forecast, castBy, until }: DeviceFacts): boolean =>
-  (castBy === null || castBy > until) &&
+const waitsForCast = ({ why }: ReadingNeeded, facts: DeviceFacts): boolean =>
+  (facts.castBy === null || facts.castBy > facts.until) &&
   (why === 'no-reading-near-cast' ||
-    why === 'growth-stopped' ||
-    (why === 'readings-too-old' && forecast?.outcome !== 'too-few-measurements'));
+    (why === 'growth-stopped' && !fallsBehind(facts)) ||
+    (why === 'readings-too-old' && facts.forecast?.outcome !== 'too-few-measurements'));
 
 /** Too old since the review that was missed; never measured but judged to fit, it is measured at the next one. */
 const isForReview = ({ why }: ReadingNeeded, { forecast, reviewBy, today }: DeviceFacts): boolean =>

@@ -210,4 +210,14 @@ export const measureCases: readonly PractitionerCase[] = [
     action: 'measure',
     why: 'likely 156 typed wrong: read again before anything is cast for it',
   },
+  {
+    name: 'AFO at seven, foot and height at a standstill for ten months, room enough',
+    child: () =>
+      read(
+        kid(7, 'female'),
+        'foot_length/left 21:162 17:165 13:168 10:171 7:171 4:171 1:172; stature 21:1100 17:1122 13:1143 10:1152 7:1153 4:1154 1:1155',
+      ).device('solid-afo', 'left', 10, {}),
+    action: 'measure',
+    why: 'the brace can wait, the child cannot: measured again, and the doctor told',
+  },
 ];
