@@ -68,12 +68,13 @@ export const recallLevel: readonly MutationGroup[] = [
     ],
   },
   {
-    harm: 'a planning that fails takes the list with it',
+    harm: 'a planning that fails takes the list with it; a family that is booked falls off it',
     file: 'src/recall/level/level-recall-list.ts',
     tests: ['tests/recall/level-recall-list.test.ts'],
     changes: [
       ['    options.failed?.(error);', '    throw error;'],
       ['notLevelled: NOT_LEVELLED', ''],
+      ['entries: [...list.entries, ...booked]', 'entries: [...list.entries]'],
     ],
   },
   {
