@@ -50,20 +50,21 @@ export function valueColumns(readings: readonly RawReading[]): ValueColumn[] {
   }));
 }
 
+/** The cell says another unit than its heading or the unit beside it. */
+const saysOtherUnit = ({ size, unitBeside }: RawReading): boolean =>
+  size.unit !== null && unitBeside !== null && size.unit !== unitBeside;
+
 /** '44.0 cm' among millimetres: no child of that age has the size in any unit but the cell's own. */
-const onlyInOwnUnit = (r: RawReading, own: Unit, beside: Unit): boolean =>
-  [own, beside].map((unit) => canBe(r.measure, toBaseUnit(r.size.value, unit), ageAt(r))).join() ===
-  'true,false';
+function onlyInOwnUnit(r: RawReading): boolean {
+  const can = (unit: Unit | null) =>
+    unit !== null && canBe(r.measure, toBaseUnit(r.size.value, unit), ageAt(r));
+  return can(r.size.unit) && !can(r.unitBeside);
+}
 
 /** Why the unit said in a cell or beside it cannot be, and what would be accepted. */
 function unitClash(r: RawReading, strict: boolean): [why: string, accepted: string] | null {
   const { size, unitBeside, measure } = r;
-  if (
-    size.unit !== null &&
-    unitBeside !== null &&
-    size.unit !== unitBeside &&
-    (strict || !onlyInOwnUnit(r, size.unit, unitBeside))
-  )
+  if (saysOtherUnit(r) && (strict || !onlyInOwnUnit(r)))
     return [`is said to be in ${size.unit} and in ${unitBeside}`, 'one unit'];
   const unit = size.unit ?? unitBeside;
   const inMm = measures[measure].unit === 'mm';
@@ -158,9 +159,7 @@ const ifStrange = (r: RawReading, { value }: Measurement): string[] =>
   canBe(r.measure, value, ageAt(r)) ? [] : [`row ${r.row.row}, ${r.column.heading} "${r.given}"`];
 
 const ifOwnUnit = (r: RawReading): string[] =>
-  r.size.unit === null || r.unitBeside === null || r.size.unit === r.unitBeside
-    ? []
-    : [`row ${r.row.row}, ${r.column.heading} "${r.given}"`];
+  saysOtherUnit(r) ? [`row ${r.row.row}, ${r.column.heading} "${r.given}"`] : [];
 
 function tellStrange(taken: TakenTable, sizes: readonly string[]): void {
   if (sizes.length === 0) return;

@@ -265,20 +265,25 @@ function settled(
     return [];
   }
   const ofWorn = device.side === null ? worn.map(({ cells }) => cells.side as Found['sides'][number]) : [];
-  const sides = ofWorn.length > 0 ? ofWorn : sidesOf(taken, rule, device, name, [row, column], conditionSide);
+  const sides =
+    ofWorn.length > 0 ? ofWorn : sidesOf({ taken, rule, device, name, at: [row, column], conditionSide });
   if (sides.length === 0) markDaysOf(taken, row, column);
   return sides.length === 0 ? [] : [{ device, family, sides, column }];
 }
 
+/** Of which sides a device is, of whom, and the cell that may say so. */
+interface OfSides {
+  readonly taken: TakenTable;
+  readonly rule: FamilyRule;
+  readonly device: SpokenDevice;
+  readonly name: string;
+  readonly at: readonly [GridRow, Column];
+  readonly conditionSide: string;
+}
+
 /** For which sides a device is: as its family or its name says, else as the clinic does; none while that is open. */
-function sidesOf(
-  taken: TakenTable,
-  rule: FamilyRule,
-  device: SpokenDevice,
-  name: string,
-  at: readonly [GridRow, Column],
-  conditionSide: string,
-): Found['sides'] {
+function sidesOf(of: OfSides): Found['sides'] {
+  const { taken, rule, device } = of;
   if (rule.sides === 'none' || rule.sides === 'both') {
     if (device.plural) taken.tell(`"${device.word}" says more than one: one was taken of each cell.`);
     return [rule.sides];
@@ -288,17 +293,10 @@ function sidesOf(
     taken.tell(`"${device.word}" says no side and more than one: taken as a pair, one for each side.`);
     return ['left', 'right'];
   }
-  return askSides(taken, rule, device, name, at, conditionSide);
+  return askSides(of);
 }
 
-function askSides(
-  taken: TakenTable,
-  rule: FamilyRule,
-  device: SpokenDevice,
-  name: string,
-  at: readonly [GridRow, Column],
-  conditionSide: string,
-): Found['sides'] {
+function askSides({ taken, rule, device, name, at, conditionSide }: OfSides): Found['sides'] {
   const sided = saysSide(rule, conditionSide);
   const answer = taken.ask({
     id: `side:${device.word}${sided ? ':one-sided' : ''}`,
