@@ -164,10 +164,10 @@ it('keeps a family that is booked on the list, though nothing is due any more', 
   const list = buildRecallList(far, [record], turnaround, { today: ramps, rules: loadRules() });
   const week = addDaysIso(ramps, 14);
   const before = { childId: 'told', action: 'cast', deviceIds: ['told/d1'], plannedWeek: week } as const;
-  const listed = async (state: 'booked' | 'to-call') =>
+  const listed = async (state: 'booked' | 'to-call', childOf = () => record.child) =>
     levelRecallList(list, {
       clinic: {},
-      childOf: () => record.child,
+      childOf,
       turnaroundOf: turnaround,
       earlier: [{ ...before, clinician: '', passedWeeks: [], state, appointment: null }],
     });
@@ -176,4 +176,10 @@ it('keeps a family that is booked on the list, though nothing is due any more', 
   const { entries, notDue } = await listed('booked');
   expect(entries).toMatchObject([{ childId: 'told', plannedWeek: week }]);
   expect(notDue).toEqual([]);
+  // Bookings hold where the weeks cannot be planned, as that list says.
+  const broken = await listed('booked', () => {
+    throw new RangeError('broken');
+  });
+  expect(broken.levelling.notLevelled).toContain('booked hold');
+  expect(broken.entries).toMatchObject([{ childId: 'told' }]);
 });

@@ -1,10 +1,10 @@
 import { daysBetween, type IsoDate } from '../../records/dates.js';
-import { carryOver, type EarlierVisit } from '../carry-over.js';
+import { type CarriedOver, carryOver, type EarlierVisit } from '../carry-over.js';
 import type { RecallEntry, RecallLevelling, RecallList } from '../contract.js';
 import { type RecallSettingsInput, recallSettings } from '../decide/recall-settings.js';
 import { byHarm } from '../decide/working-order.js';
 import { clinicCapacity, severalClinicians } from './clinic-capacity.js';
-import { type ClinicWeekInput, clinicDays } from './clinic-week.js';
+import { type ClinicDays, type ClinicWeekInput, clinicDays } from './clinic-week.js';
 import { combineRequests } from './combine-requests.js';
 import { levellingSettings, type PlannedVisit } from './contract.js';
 import { levelPlan } from './level-plan.js';
@@ -28,6 +28,9 @@ export interface LevelRecallOptions extends Pick<PlanRequestContext, 'childOf' |
   readonly failed?: (error: unknown) => void;
 }
 
+/** What stands of the list before, by child. */
+type Before = ReadonlyMap<string, CarriedOver>;
+
 export type LevelledList = RecallList & { readonly levelling: RecallLevelling };
 
 const NOT_LEVELLED =
@@ -37,9 +40,13 @@ const NOT_LEVELLED =
  * The recall list with a week for every entry, and why that week. Where the planning fails, whatever the reason, the
  * list stands without weeks and says so: who is wanted and by when does not hang on it.
  */
-export async function levelRecallList(list: RecallList, options: LevelRecallOptions): Promise<LevelledList> {
+export async function levelRecallList(asked: RecallList, options: LevelRecallOptions): Promise<LevelledList> {
+  let list = asked;
   try {
-    return await levelled(list, options);
+    const days = clinicDays(options.clinic);
+    const before: Before = new Map(options.earlier?.map((v) => [v.childId, carryOver(v, asked.today, days)]));
+    list = withBooked(asked, before);
+    return await levelled(list, before, days, options);
   } catch (error) {
     options.failed?.(error);
     const nothing = { weeks: [], harmed: [], relief: [], visitsSaved: 0, gap: 0 };
@@ -53,13 +60,12 @@ export async function levelRecallList(list: RecallList, options: LevelRecallOpti
  * their weeks.
  */
 async function levelled(
-  asked: RecallList,
-  { clinic, childOf, turnaroundOf, settings = {}, earlier = [] }: LevelRecallOptions,
+  list: RecallList,
+  before: Before,
+  days: ClinicDays,
+  { clinic, childOf, turnaroundOf, settings = {} }: LevelRecallOptions,
 ): Promise<LevelledList> {
-  const capacity = clinicCapacity(clinic, asked.today, weeksToPlan(asked));
-  const days = clinicDays(clinic);
-  const before = new Map(earlier.map((v) => [v.childId, carryOver(v, asked.today, days)]));
-  const list = withBooked(asked, (id) => before.get(id)?.bookedWeek != null);
+  const capacity = clinicCapacity(clinic, list.today, weeksToPlan(list));
   const wanted = planRequests(list, {
     childOf,
     turnaroundOf,
@@ -115,8 +121,8 @@ async function levelled(
 }
 
 /** A family that comes on a day it was told stays on the list, whatever is wanted of it by now. */
-function withBooked(list: RecallList, isBooked: (childId: string) => boolean): RecallList {
-  const booked = list.notDue.filter((entry) => isBooked(entry.childId));
+function withBooked(list: RecallList, before: Before): RecallList {
+  const booked = list.notDue.filter(({ childId }) => before.get(childId)?.bookedWeek != null);
   return {
     ...list,
     entries: [...list.entries, ...booked].sort(byHarm),
@@ -128,7 +134,7 @@ function withBooked(list: RecallList, isBooked: (childId: string) => boolean): R
 function asPlanned(
   entry: RecallEntry,
   visit: PlannedVisit | undefined,
-  was: ReturnType<typeof carryOver> | undefined,
+  was: CarriedOver | undefined,
   several: boolean,
 ): RecallEntry {
   const passedWeeks = was?.passedWeeks ?? [];
