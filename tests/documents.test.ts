@@ -124,8 +124,6 @@ function figuresOfTheGuides(): string[] {
     PUBLIC_URL: 'https://clinic.example',
   });
   const upload = uploadLimits.bytes / 1024 / 1024;
-  const { children, reading, visits } = JSON.parse(read('models/evidence/report.json'));
-  const [none, one, two] = visits.map((v: { medianErrorDays: number }) => v.medianErrorDays);
   const { linter } = JSON.parse(read('biome.json'));
   const { noExcessiveLinesPerFunction: lines, noExcessiveCognitiveComplexity: complexity } =
     linter.rules.complexity;
@@ -142,9 +140,6 @@ function figuresOfTheGuides(): string[] {
     `\`OIDC_RECHECK_MINUTES\` (${shipped.oidc?.recheckMinutes})`,
     `An upload may have ${upload} MiB and ${MOST_RECORDS.toLocaleString('en')} records`,
     `ends at once with status ${exitCodes.failed} and`,
-    `on ${children} invented children`,
-    `promised to narrow the dates from ${reading.beforeDays} to ${reading.promisedDays} days, and did to ${reading.afterDays} (standard error ${reading.seDays})`,
-    `from ${none} to ${one} days, a second one to ${two}`,
     `a function of \`src\` over ${lines.options.maxLines} lines, or of a cognitive complexity over ${complexity.options.maxAllowedComplexity}`,
     `with at most ${readerLimits.memoryMebibytes / 1024} GiB`,
     `is deleted after ${KEEP_DRY_RUNS_DAYS} days`,

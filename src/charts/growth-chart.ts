@@ -41,8 +41,6 @@ export interface GrowthChartInput {
   readonly widthPx?: number;
   /** Replaces the title; a child's name belongs here only on a page or print of that child. */
   readonly title?: string;
-  /** What the line at `today` is called where it is a day only imagined. */
-  readonly todayLabel?: string;
   readonly actions?: readonly Wanted[];
   /** A line under the title, for a caution such as 'population charts do not suit this child'. */
   readonly caution?: string;
@@ -183,7 +181,7 @@ export function growthChart(input: GrowthChartInput): Spec {
       joined: marks.filter((m) => !m.doubted),
       marks,
       doubts: marks.filter((m) => m.doubted),
-      today: [{ date: today, label: input.todayLabel ?? words.today }],
+      today: [{ date: today, label: words.today }],
     },
     timeLocale(language),
   );

@@ -34,15 +34,6 @@ export function studyCommands(program: Command, load: Load): void {
     .action(load('backtest', 'backtest'));
 
   program
-    .command('simulate-evidence')
-    .description(
-      'what one more reading and judged visits are worth, on invented children whose growth is known',
-    )
-    .option('--children <number>', 'how many children', whole, 300)
-    .option('--out <file>', 'write the report as JSON')
-    .action(load('simulate-evidence', 'simulateEvidence'));
-
-  program
     .command('simulate')
     .description('run a caseload over years under review and recall policies: days outgrown, visits, casts')
     .option('--children <number>', 'how many children', whole)

@@ -7,7 +7,7 @@ import { registerDeviceForms } from './child/device-form-routes.js';
 import { registerDevicePages } from './child/device-routes.js';
 import { registerRecordPages } from './child/record-routes.js';
 import { registerVisitPages } from './child/visit-routes.js';
-import { registerWhatIfPages } from './child/what-if-routes.js';
+import { registerWhatIfPage } from './child/what-if-routes.js';
 import { registerAdminPages } from './clinic/admin-routes.js';
 import { registerCapacityPages } from './clinic/capacity-routes.js';
 import { registerFitRulesPages } from './clinic/fit-rules-routes.js';
@@ -35,7 +35,7 @@ export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Pr
   registerVisitPages(app, deps);
   registerDeviceForms(app, deps);
   registerDevicePages(app, deps);
-  registerWhatIfPages(app, deps);
+  registerWhatIfPage(app, deps);
   registerRecallPages(app, deps);
   registerFamilyPages(app, deps);
   registerOverviewPages(app, deps);

@@ -3,7 +3,6 @@ import { DoorpostError } from '../errors.js';
 import { type AssessmentContext, assessChild, type ChildAssessment } from '../forecast/assess-child.js';
 import { assessUntil, onDay } from '../forecast/for-days.js';
 import { lookBackDays, recordOn } from '../forecast/look-back.js';
-import { withOffsets } from '../growth/child/learn-population-offset.js';
 import type { GrowthModel } from '../growth/population/growth-model.js';
 import { loadGrowthModel } from '../growth/population/model.js';
 import type { ChildRecord } from '../records/caseload.js';
@@ -28,10 +27,6 @@ export interface Assessor {
    * process, or another host, may have changed them since.
    */
   current(): Promise<Assessing>;
-  /** The growth model in force when `current` was last asked: the clinic's own where its children have taught it. */
-  model(): GrowthModel;
-  /** As shipped, before the clinic's own children. */
-  shippedModel(): GrowthModel;
 }
 
 /** Assesses by one set of rules, whatever is changed meanwhile. */
@@ -44,7 +39,7 @@ export interface Assessing {
   of(record: ChildRecord, stored: StoredAssessment | null, since?: IsoDate): Assessed;
   /** With the growth posterior, which charts need and which is not stored. */
   live(record: ChildRecord): ChildAssessment;
-  /** What the model as shipped would have forecast on days long past, each from the record as it stood then. */
+  /** What would have been forecast on days long past, each from the record as it stood then. */
   lookBack(record: ChildRecord): MadeForecasts[];
 }
 
@@ -54,30 +49,15 @@ interface Assessed {
   readonly isNew: boolean;
 }
 
-/** Computes and keeps assessments; the model is read once, the clinic's fit rules and what its children taught whenever their version has changed. */
+/** Computes and keeps assessments; the model is read once, the clinic's fit rules whenever their version has changed. */
 export function assessor(store: Store, clock: Clock, failed?: (error: unknown) => void): Assessor {
-  let loaded: GrowthModel | null = null;
-  const shippedModel = (): GrowthModel => {
-    loaded ??= loadGrowthModel();
-    return loaded;
-  };
-  // Asked by many at once while they change, they are read once: a model takes the better part of a second.
+  // Asked by many at once while they change, they are read once.
   const rulesOf = lastUsed<Promise<ClinicRules>>(1);
-  const modelOf = lastUsed<Promise<GrowthModel>>(1);
-  let inForce: GrowthModel | null = null;
   const current = async (): Promise<Assessing> => {
-    const [version, learned] = await Promise.all([
-      store.fitLimits.version(),
-      store.populationOffsets.version(),
-    ]);
-    const rules = await rulesOf(`${version}`, () => readRules(store));
-    const model = await modelOf(learned, () => ownModel(store, shippedModel()));
-    inForce = model;
-    return assessing(rules, model, shippedModel(), clock, failed);
+    const rules = await rulesOf(`${await store.fitLimits.version()}`, () => readRules(store));
+    return assessing(rules, loadGrowthModel(), clock, failed);
   };
   return {
-    shippedModel,
-    model: () => inForce ?? shippedModel(),
     current,
     async assess(childId) {
       const [record] = await store.caseload.records([childId]);
@@ -105,13 +85,6 @@ export async function assessedAsOf(
   return now;
 }
 
-/** The shipped model, its curves moved to the clinic's own children; named by the day, so that kept forecasts show it. */
-async function ownModel(store: Store, shipped: GrowthModel): Promise<GrowthModel> {
-  const learned = await store.populationOffsets.latest(shipped);
-  if (!learned || learned.offsets.length === 0) return shipped;
-  return { ...withOffsets(shipped, learned.offsets), version: `${shipped.version}+${learned.learnedOn}` };
-}
-
 interface ClinicRules {
   readonly rules: FitRules;
   /** What each family's rule says, in short. */
@@ -128,7 +101,6 @@ async function readRules(store: Store): Promise<ClinicRules> {
 function assessing(
   { rules, digests }: ClinicRules,
   model: GrowthModel,
-  shipped: GrowthModel,
   clock: Clock,
   failed?: (error: unknown) => void,
 ): Assessing {
@@ -139,13 +111,13 @@ function assessing(
     lookBack: (record) =>
       lookBackDays(record, context.today).map((today) => {
         const then = recordOn(record, today);
-        const { forecasts } = assessChild(then, { ...context, model: shipped, today });
+        const { forecasts } = assessChild(then, { ...context, today });
         return {
           childId: record.child.id,
           today,
           forecasts: forecasts.filter((f) => f.p50 !== null),
           inputsHash: hashOf(then, digests),
-          modelVersion: shipped.version,
+          modelVersion: model.version,
         };
       }),
     of(record, stored, since = context.today) {

@@ -31,6 +31,7 @@ export const backedUpTables = [
   'settings',
   'fit_limit_changes',
   'sign_offs',
+  // Nothing reads it any more; backups of earlier versions hold it.
   'population_offsets',
   'sheet_answers',
   'secrets',

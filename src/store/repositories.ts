@@ -21,7 +21,6 @@ import { forecastsRepository } from './work/forecasts.js';
 import { idempotencyRepository } from './work/idempotency.js';
 import { importsRepository } from './work/imports.js';
 import { jobRunsRepository } from './work/job-runs.js';
-import { populationOffsetsRepository } from './work/population-offsets.js';
 import { recallRepository } from './work/recall.js';
 import { sheetAnswersRepository } from './work/sheet-answers.js';
 
@@ -45,7 +44,6 @@ export const repositoriesOn = (db: Database, familyLinkKey: () => Promise<string
   settings: settingsRepository(db),
   fitLimits: fitLimitsRepository(db),
   signOffs: signOffsRepository(db),
-  populationOffsets: populationOffsetsRepository(db),
   jobRuns: jobRunsRepository(db),
   caseload: caseloadRepository(db),
   imports: importsRepository(db),

@@ -9,7 +9,6 @@ export interface Standing {
   readonly settings: number;
   readonly fitLimits: number;
   readonly signOffs: string;
-  readonly populationOffsets: string;
   readonly workshopJobs: string;
   /** Which recall lists there are. */
   readonly runs: string;
@@ -39,7 +38,6 @@ async function look(db: Database): Promise<Standing> {
     coalesce((select version from settings where name = 'clinic'), 0) as "settings",
     coalesce((select max(version) from fit_limit_changes), 0) as "fitLimits",
     coalesce((select max(seq) from sign_offs), 0) as "signOffs",
-    coalesce((select max(seq) from population_offsets), 0) as "populationOffsets",
     ${rowsVersion(['recall_runs'])} as "runs",
     ${rowsVersion(['workshop_jobs'])} as "workshopJobs",
     ${rowsVersion(['recall_entries', 'children'])} as "lists"`.execute(db);

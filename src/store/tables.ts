@@ -1,7 +1,6 @@
 /** Rows as they lie in PostgreSQL. These types never leave the store. Dates come back as 'YYYY-MM-DD', bigints as text. */
 import type { ColumnType, Generated } from 'kysely';
 import type { DeviceForecast } from '../forecast/contract.js';
-import type { PopulationOffset } from '../growth/population/population-offset.js';
 import type { RecallEntry, WorkState } from '../recall/contract.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../records/device.js';
 import type { ToeRoom } from '../records/family-answer.js';
@@ -241,14 +240,6 @@ export interface Tables {
     profession: string;
     signed_by: string;
     signed_at: Stamp;
-  };
-  population_offsets: {
-    seq: Seq;
-    learned_on: string;
-    model_name: string;
-    model_version: string;
-    children: number;
-    offsets: Json<PopulationOffset[]>;
   };
   record_changes: { seq: Seq; table_name: string; at: Stamp };
   secrets: { name: string; value: string };

@@ -95,8 +95,6 @@ async function places(service: DemoService): Promise<Record<string, Record<strin
       'slip-hip': device('/slip', hip),
       slip: device('/slip'),
       'what-if-next': child(afo, `/what-if/next${asked}`),
-      'what-if-several': child(afo, `/what-if/several${asked}&how=new-cast&room.foot_length=12`),
-      'what-if-wrong': child(afo, `/what-if/several${asked}&gain.foot_length=lots&on=1999-01-01`),
       'child-edit': child(afo, '/edit'),
       'child-record': child(afo, '/record'),
       'fit-rules': '/fit-rules',

@@ -91,8 +91,6 @@ const placesOf: Record<string, () => string[]> = {
     // Nothing found, nothing to show, nothing accepted.
     '/children?text=zzzz',
     '/recall?text=zzzz',
-    childPath(`/what-if/several?device=${child.deviceId}&gain.foot_length=lots&on=1999-01-01`),
-    childPath(`/what-if/several?device=${child.deviceId}&how=new-cast&room.foot_length=12`),
     childPath('/edit'),
     '/no/such/place',
     '/users',

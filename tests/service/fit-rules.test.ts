@@ -86,8 +86,11 @@ describe('the clinic’s own fit limits', () => {
 
     const page = await service.as('clinician', { url: '/children/c0' });
     expect(page.body).toContain('of 12 mm');
-    const whatIf = await service.as('clinician', { url: '/children/c0/what-if/several?device=c0-d' });
-    expect(whatIf.body).toContain('usual 12 mm');
+    const whatIf = await service.as('clinician', { url: '/children/c0/what-if/next?device=c0-d' });
+    expect(whatIf.body).toMatch(/data-label="In force now">12</);
+    expect((await service.as('clinician', { url: '/children/c0/what-if/next?device=c1-d' })).statusCode).toBe(
+      404,
+    );
 
     const back = await change([{ ...foot, mm: null, reason: 'audit withdrawn' }], { 'if-match': '"1"' });
     expect(footFigure(back.json())).toMatchObject({ mm: 8, clinic: null });

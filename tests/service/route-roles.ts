@@ -130,7 +130,6 @@ export const routeRoles: Readonly<Record<string, string>> = {
   'POST /children/:id/suggestions': 'c',
   'POST /children/:id/corrections': 'c',
   'POST /children/:id/corrections/undo': 'c',
-  'GET /children/:id/what-if/several': 'c',
   'GET /children/:id/what-if/next': 'c',
   'GET /today': 'cs',
   'GET /children/:id/visit': 'c',

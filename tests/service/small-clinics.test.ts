@@ -1,12 +1,6 @@
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { readTable } from '../../src/growth/population/curve-table.js';
-import { logAge } from '../../src/growth/population/growth-age.js';
-import { offsetInTheMiddle } from '../../src/growth/population/population-offset.js';
-import { decimalAgeYears } from '../../src/records/age.js';
 import type { Caseload } from '../../src/records/caseload.js';
-import { dayNumber } from '../../src/records/dates.js';
-import { childRecord, measurementRecord } from '../../src/records/records.js';
 import { leftOutText } from '../../src/service/jobs/recall-job.js';
 import { systemActor } from '../../src/store/contract.js';
 import { exampleCaseload } from '../store/example-children.js';
@@ -112,67 +106,6 @@ describe('a clinic in its first days', () => {
     },
     120_000,
   );
-
-  it('learns from 20 boys that its boys have long feet, and says so; from 19 it learns nothing', async () => {
-    const model = service.deps.assessor.shippedModel();
-    const foot = model.curves.male.median[model.index.get('foot_length') as number];
-    const boys = (from: number, to: number): Caseload => {
-      const ids = Array.from({ length: to - from }, (_, i) => from + i);
-      const of = ids.flatMap((i) =>
-        ['2025-06-02', '2026-01-12'].map((date) => {
-          const birthDate = `${2013 + (i % 8)}-03-01`;
-          const value =
-            readTable(foot, logAge(decimalAgeYears(birthDate, dayNumber(date)))) + 10 + (i % 3) - 1;
-          return { id: `boy${i}`, birthDate, date, value };
-        }),
-      );
-      return {
-        ...none,
-        children: of.flatMap(({ id, birthDate, date }) =>
-          date > '2026' ? [childRecord.parse({ id, name: `Invented ${id}`, birthDate, sex: 'male' })] : [],
-        ),
-        measurements: of.map(({ id, date, value }) =>
-          measurementRecord.parse({
-            id: `${id}${date}`,
-            childId: id,
-            measure: 'foot_length',
-            side: 'left',
-            value,
-            date,
-          }),
-        ),
-      };
-    };
-    const forecasts = async () => {
-      const started = await service.as('scheduler', {
-        method: 'POST',
-        url: '/api/jobs/forecasts',
-        payload: {},
-      });
-      expect(await service.jobEnded(started.json().jobRunId)).toBe('done');
-      return (await service.store.populationOffsets.latest(model))?.offsets;
-    };
-    const overview = async () =>
-      (await service.as('clinician', { url: '/overview', headers: { accept: 'text/html' } })).body;
-    await service.store.caseload.write(boys(0, 19), 'test', testToday, systemActor);
-    expect(await forecasts()).toEqual([]);
-    expect(await overview()).toContain('Nothing yet');
-
-    await service.store.caseload.write(boys(19, 20), 'test', testToday, systemActor);
-    const [learned, ...others] = (await forecasts()) ?? [];
-    expect(others).toEqual([]);
-    expect(learned).toMatchObject({ measure: 'foot_length', sex: 'male', children: 20 });
-    const { mm } = offsetInTheMiddle(learned, model.parameters.peakVelocityAgeYears.male);
-    // 20 are few: half of the 10 mm is believed.
-    expect(mm).toBeGreaterThan(3.5);
-    expect(mm).toBeLessThan(12);
-    expect(await overview()).toMatch(/Foot length.*from 20 children: \d+ mm more at \d+ years.*too few/s);
-    const kept = await service.store.forecasts.assessment('boy3');
-    expect(kept?.modelVersion).toBe(`${model.version}+${testToday}`);
-
-    await service.store.caseload.write(boys(20, 24), 'test', testToday, systemActor);
-    expect((await forecasts())?.[0].children, 'learned once a month').toBe(20);
-  }, 60_000);
 });
 
 describe('a child whose record the sums cannot take', () => {

@@ -1,5 +1,4 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { loadGrowthModel } from '../../src/growth/population/model.js';
 import { type Store, systemActor } from '../../src/store/contract.js';
 import { openStore } from '../../src/store/open-store.js';
 import { type TestDatabase, testDatabase } from '../database/test-database.js';
@@ -30,13 +29,11 @@ describe('what is kept while nobody changes it', () => {
     expect((await here.settings.get()).value.clinicName).toBe('Elsewhere');
   });
 
-  it('follows a signature, a limit, a workshop job, a recall list and what was learned there', async () => {
-    const model = loadGrowthModel();
+  it('follows a signature, a limit, a workshop job and a recall list made there', async () => {
     const look = async () => ({
       signed: (await here.signOffs.latest()).length,
       limits: await here.fitLimits.version(),
       jobs: JSON.stringify(await here.workshopJobs.all()),
-      learned: await here.populationOffsets.version(),
       list: (await here.recall.inUse())[0]?.id,
     });
     const before = await look();
@@ -60,7 +57,6 @@ describe('what is kept while nobody changes it', () => {
     );
     const [job] = await there.workshopJobs.all();
     await there.workshopJobs.save({ ...job, status: 'cancelled' }, today, null, systemActor);
-    await there.populationOffsets.save(model, { learnedOn: today, children: 3, offsets: [] });
     const made = { modelName: 'm', modelVersion: '1', seed: 1, inputsHash: '' };
     const { id: newest } = await there.recall.save({ today, month: '2026-02-01', summary: {}, ...made }, []);
     const after = await look();
@@ -68,7 +64,6 @@ describe('what is kept while nobody changes it', () => {
     expect(after.limits).toBe(before.limits + 1);
     expect(after.jobs).not.toBe(before.jobs);
     expect(after.jobs).toContain('cancelled');
-    expect(after.learned).not.toBe(before.learned);
     expect(before.list).toBeUndefined();
     expect(after.list).toBe(newest);
   });

@@ -1,5 +1,4 @@
 import type { MeasureId } from '../../records/measure.js';
-import type { References } from '../../reference/reference-curve.js';
 import type { GrowthParameters } from './parameters.js';
 import type { SexCurves } from './sex-curves.js';
 import type { Submodel } from './submodel.js';
@@ -8,9 +7,8 @@ import type { Submodel } from './submodel.js';
 export interface GrowthModel {
   readonly name: string;
   readonly version: string;
-  /** What the model was made from: an offset is learned by making it anew. */
+  /** What the model was made from. */
   readonly parameters: GrowthParameters;
-  readonly references: References;
   readonly measures: readonly MeasureId[];
   readonly index: ReadonlyMap<MeasureId, number>;
   readonly curves: Readonly<Record<'male' | 'female', SexCurves>>;

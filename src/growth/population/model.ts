@@ -1,15 +1,13 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { DoorpostError } from '../../errors.js';
-import { isHeadMeasure, type MeasureId } from '../../records/measure.js';
+import { isHeadMeasure } from '../../records/measure.js';
 import { curveOf, lmsAt, loadReferences, zScore } from '../../reference/reference.js';
 import type { References } from '../../reference/reference-curve.js';
-import { type CurveTable, readTable, tableLogAge } from './curve-table.js';
 import { ageOfLogAge, logAge } from './growth-age.js';
 import type { GrowthModel } from './growth-model.js';
 import { isLogMeasure } from './growth-scale.js';
 import { type GrowthParameters, growthParameters } from './parameters.js';
-import { offsetAt } from './population-offset.js';
 import { quadratureGrid } from './quadrature-grid.js';
 import { referenceCurves } from './reference-curves.js';
 import type { SexCurves } from './sex-curves.js';
@@ -56,7 +54,6 @@ export function growthModel(all: GrowthParameters, refs: References): GrowthMode
     name: p.name,
     version: p.version,
     parameters: p,
-    references: refs,
     measures: p.measures,
     index: new Map(p.measures.map((id, d) => [id, d])),
     curves: { male: male.curves, female: female.curves },
@@ -101,34 +98,11 @@ function submodelsOf(curves: SexCurves, p: GrowthParameters): Submodel[] {
     p.crossSectional,
     p.tempo.residualSharing,
   );
-  const offsetOf = (measure: MeasureId) => p.offsets.find((o) => o.sex === sex && o.measure === measure);
-  const shiftOf = (measure: MeasureId) => {
-    const offset = offsetOf(measure);
-    if (!offset) return null;
-    const sd = curves.sd[p.measures.indexOf(measure)];
-    const fromSd = readTable(sd, tempo.centre + offset.fromU);
-    return (i: number) => {
-      const u = tableLogAge(i) - tempo.centre;
-      return offsetAt(offset, u) * (u < offset.fromU ? sd[i] / fromSd : 1);
-    };
-  };
-  /** Whose sitting heights nobody took: what its stature is moved by, less what its legs are. */
-  const trunkShift = () => {
-    const [whole, legs] = [shiftOf('stature'), shiftOf('leg_length')];
-    return whole && legs && ((i: number) => whole(i) - legs(i));
-  };
-  const moved = (tables: readonly CurveTable[]) =>
-    tables.map((table, d) => {
-      const shift = shiftOf(p.measures[d]) ?? (p.measures[d] === 'sitting_height' ? trunkShift() : null);
-      return shift ? table.map((v, i) => v + shift(i)) : table;
-    });
   const grid = quadratureGrid(p.tempo.tempoPoints, p.tempo.intensityPoints);
   const settings = { ...p.tempo, residualYears: p.longitudinal.residualYears };
-  const own = { ...curves, median: moved(curves.median) };
-  const ownPopulation = { ...population, mean: moved(population.mean) };
   return [
-    zScoreSubmodel(own, p.correlation, p.measures.map(isHeadMeasure), p.zScore, (x) => Math.log(share(x))),
-    tempoSubmodel(own, p.correlation, ownPopulation, p.longitudinal.knots, tempo, grid, settings, (x) =>
+    zScoreSubmodel(curves, p.correlation, p.measures.map(isHeadMeasure), p.zScore, (x) => Math.log(share(x))),
+    tempoSubmodel(curves, p.correlation, population, p.longitudinal.knots, tempo, grid, settings, (x) =>
       Math.log(1 - share(x)),
     ),
   ];

@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { measureId } from '../../records/measure.js';
 import { longitudinalPopulation } from './longitudinal-population.js';
-import { populationOffset } from './population-offset.js';
 
 const ageShare = z.object({ ageYears: z.number(), share: z.number().min(0).max(1) });
 
@@ -40,8 +39,6 @@ export const growthParameters = z.object({
   }),
   /** Share of the z-score submodel by age at the last measurement, straight lines between. */
   zScoreShare: z.object({ male: z.array(ageShare), female: z.array(ageShare) }),
-  /** Learned from a caseload; empty as shipped. */
-  offsets: z.array(populationOffset).default([]),
   peakVelocityAgeYears: z.object({ male: z.number(), female: z.number() }),
   /** Age at which growth is practically over. */
   growthEndYears: z.object({ male: z.number(), female: z.number() }),

@@ -9,7 +9,6 @@ import { devicePath } from '../parts/paths.js';
 import { Table } from '../parts/table.js';
 import { sizeField } from './device-form.js';
 import { chosenRoom, monthsAsked, monthsInForce, oddsAsked, type RoomRow } from './room-table.js';
-import { WhatIfTabs } from './what-if-tabs.js';
 
 export interface RoomPageProps {
   readonly child: Child;
@@ -33,7 +32,6 @@ export function RoomPage({ child, device, devices, rows, months, odds }: RoomPag
       heading={`Room for the next ${deviceLabel(device)}, cast today`}
       scripts={['room.js']}
     >
-      <WhatIfTabs childId={child.id} deviceId={device.id} shown="next" />
       {rows.length === 0 ? (
         <Empty>Too few readings to answer. Measure this child first.</Empty>
       ) : (

@@ -1,13 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { familyLabel } from '../../charts/device-label.js';
-import type { IsoDate } from '../../records/dates.js';
-import { type ClinicCapacitySettings, families } from '../../store/contract.js';
+import { families } from '../../store/contract.js';
 import { announced, Form, InputField, LAST_DAY } from '../parts/form.js';
 import { shortWeekday } from '../parts/format.js';
 import { Layout } from '../parts/layout.js';
 import type { Fields } from '../parts/pages-of.js';
 import { rowsOf, WEEK_DAYS } from './capacity-form.js';
-import { WeeksAhead } from './capacity-weeks.js';
 
 const SPARE_ROWS = 2;
 
@@ -41,10 +39,6 @@ interface CapacityPageProps {
   readonly form: Fields;
   readonly version: number;
   readonly errors: readonly string[];
-  /** Slots of the next weeks (Mondays) as they now come out. */
-  readonly weeks: ReadonlyMap<IsoDate, number>;
-  /** What is stored: the holidays and closed days that stand beside those weeks. */
-  readonly stored: ClinicCapacitySettings;
 }
 
 /** What the planning of weeks reckons with, kept by whoever plans. */
@@ -56,7 +50,8 @@ export function CapacityPage(props: CapacityPageProps) {
     <Layout title="Capacity">
       <h1>Capacity, week by week</h1>
       <p>
-        What there is room for. The next recall list is planned with it; appointments already booked stay.
+        What there is room for. The next recall list is planned with it; appointments already booked stay. How
+        full the weeks come out is on the <a href="/overview">overview</a>.
       </p>
       {errors.length > 0 && (
         <div {...announced}>
@@ -143,7 +138,6 @@ export function CapacityPage(props: CapacityPageProps) {
           </DateRows>
         </section>
       </Form>
-      <WeeksAhead weeks={props.weeks} stored={props.stored} />
     </Layout>
   );
 }

@@ -2,28 +2,22 @@ import type { FastifyInstance, FastifyReply } from 'fastify';
 import { DoorpostError } from '../../errors.js';
 import { staff } from '../../records/roles.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
-import { slotsByWeek } from '../../service/slots-by-week.js';
 import { capacityOf } from '../../store/contract.js';
 import { type Fields, pagesOf } from '../parts/pages-of.js';
 import { CapacityRefused, capacityForm, readCapacity } from './capacity-form.js';
 import { CapacityPage } from './capacity-page.js';
 
-const WEEKS_AHEAD = 26;
-
 export function registerCapacityPages(app: FastifyInstance, deps: ServiceDeps): void {
-  const { store, clock } = deps;
+  const { store } = deps;
   const { get, post } = pagesOf(app, deps);
 
   const show = async (reply: FastifyReply, entered: Fields | null, errors: readonly string[] = []) => {
     const { value, version } = await store.settings.get();
-    const stored = capacityOf(value);
     return reply.page(
       <CapacityPage
-        form={entered ?? capacityForm(stored)}
+        form={entered ?? capacityForm(capacityOf(value))}
         version={entered ? Number(entered.version) : version}
         errors={errors}
-        weeks={slotsByWeek(value, clock.today(), WEEKS_AHEAD)}
-        stored={stored}
       />,
       errors.length > 0 ? 422 : 200,
     );

@@ -1,21 +1,16 @@
 import { familyLabel } from '../../charts/device-label.js';
-import type { GrowthModel } from '../../growth/population/growth-model.js';
 import { counted } from '../../records/counted.js';
 import { planners } from '../../records/roles.js';
-import type { LearnedPopulation as Learned } from '../../store/contract.js';
 import { Chart, type Drawn } from '../parts/chart.js';
 import { Empty, Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { Facts, Table } from '../parts/table.js';
 import { ForecastsHeld } from './forecasts-held.js';
-import { LearnedPopulation } from './learned-population.js';
 import type { OverviewCounts } from './overview-counts.js';
 
 /** For whoever leads the clinic: did the forecasts hold, how long does the workshop take, what is coming. */
 export function OverviewPage(props: {
   counts: OverviewCounts;
-  learned: Learned | null;
-  model: GrowthModel;
   workload: Drawn | null;
   coverage: { readonly done: number; readonly total: number };
 }) {
@@ -79,10 +74,6 @@ export function OverviewPage(props: {
         />
       </section>
       <ForecastsHeld held={counts.held} />
-      <LearnedPopulation
-        learned={props.learned}
-        peakVelocityAgeYears={props.model.parameters.peakVelocityAgeYears}
-      />
     </Layout>
   );
 }

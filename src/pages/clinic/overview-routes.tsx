@@ -14,12 +14,10 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
   const counts = overviewCounts(deps);
 
   get('/overview', staff, async ({ request }) => {
-    const model = deps.assessor.shippedModel();
-    const [counted, [run], coverage, learned] = await Promise.all([
+    const [counted, [run], coverage] = await Promise.all([
       counts(),
       store.recall.inUse(),
       store.forecasts.coverage(),
-      store.populationOffsets.latest(model),
     ]);
     const levelling = run?.summary.levelling as Levelling | undefined;
     const weeks = (levelling?.weeks ?? []).map((w) => ({
@@ -29,7 +27,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     }));
     return (
       <OverviewPage
-        {...{ learned, model, coverage }}
+        coverage={coverage}
         counts={counted}
         workload={
           weeks.length > 0 ? await drawFor(request, (widthPx) => capacityChart({ weeks, widthPx })) : null

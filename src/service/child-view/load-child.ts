@@ -6,6 +6,7 @@ import { growthInput } from '../../forecast/growth-input.js';
 import { recordUntil } from '../../forecast/record-until.js';
 import type { ChildPosterior, GrowthInput } from '../../growth/contract.js';
 import type { GrowthModel } from '../../growth/population/growth-model.js';
+import { loadGrowthModel } from '../../growth/population/model.js';
 import { fitChild } from '../../growth/prediction/fit-child.js';
 import type { DeviceDecision, TurnaroundEstimate } from '../../recall/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
@@ -89,7 +90,7 @@ const posteriors = lastUsed<ChildPosterior | null>(64);
 /** The child's own growth posterior, null without enough readings or where the sums cannot take one of them. */
 export function posteriorOf(record: ChildRecord, deps: ServiceDeps): ChildPosterior | null {
   const today = deps.clock.today();
-  const model = deps.assessor.model();
+  const model = loadGrowthModel();
   const input = growthInput(recordUntil(record, today), model);
   const key = createHash('sha256')
     .update(JSON.stringify([model.name, model.version, today, input]))

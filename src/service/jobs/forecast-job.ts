@@ -1,22 +1,18 @@
-import type { GrowthModel } from '../../growth/population/growth-model.js';
 import type { JobData, MadeForecasts, Store, StoredAssessment } from '../../store/contract.js';
 import type { Assessor } from '../assessor.js';
 import type { Clock } from '../clock.js';
-import { learnPopulation } from './learn-population.js';
 import { jobStarter } from './start-jobs.js';
 
 /** Children a part: about a second or two of work, so that a lost worker costs little and progress is seen. */
 const PART = 20;
 
-/** Cuts the caseload into parts and queues them in one transaction, by what is newly learned of the clinic's children; for a recall run the list follows the last part. */
+/** Cuts the caseload into parts and queues them in one transaction; for a recall run the list follows the last part. */
 export async function splitForecastRun(
   store: Store,
   clock: Clock,
-  model: GrowthModel,
   runId: string,
   month: string | null,
 ): Promise<void> {
-  await learnPopulation(store, clock, model);
   await store.transaction(async (tx) => {
     // Taken up again after a kill: the parts are queued already.
     if ((await tx.jobRuns.get(runId)).status !== 'queued') return;

@@ -1,4 +1,5 @@
 import type { FastifyBaseLogger } from 'fastify';
+import { loadGrowthModel } from '../../growth/population/model.js';
 import type { JobData, JobName, Store } from '../../store/contract.js';
 import type { Assessor } from '../assessor.js';
 import type { Clock } from '../clock.js';
@@ -29,13 +30,13 @@ export async function runWorker(
   log: Pick<FastifyBaseLogger, 'info' | 'error'>,
 ): Promise<void> {
   // Read before work is taken: a worker that dies young still gets something done.
-  const shipped = assessor.shippedModel();
+  loadGrowthModel();
   const jobs = jobStarter(store, clock);
   const daysAgo = (days: number) => new Date(clock.now().getTime() - days * DAY_MS);
   const handlers: { [N in JobName]: (data: JobData[N]) => Promise<unknown> } = {
-    'forecast-run': ({ runId }) => splitForecastRun(store, clock, shipped, runId, null),
+    'forecast-run': ({ runId }) => splitForecastRun(store, clock, runId, null),
     'forecast-part': (data) => forecastPart(store, clock, assessor, data),
-    'recall-run': ({ runId, month }) => splitForecastRun(store, clock, shipped, runId, month),
+    'recall-run': ({ runId, month }) => splitForecastRun(store, clock, runId, month),
     'recall-list': (data) => recallList(store, clock, assessor, data),
     import: (data) => importJob(store, clock, data),
     nightly: async () => {

@@ -1,8 +1,6 @@
 /** Work in the queue, and what is derived by it. */
 
 import { z } from 'zod';
-import type { PopulationOffset } from '../../growth/population/population-offset.js';
-import type { IsoDate } from '../../records/dates.js';
 
 /** Work that any worker process on any host may take up. */
 export interface JobData {
@@ -68,16 +66,3 @@ export const jobRun = z.object({
 export type JobRun = Readonly<z.infer<typeof jobRun>>;
 export const isUnderWay = (job: JobRun | null | undefined): boolean =>
   job?.status === 'queued' || job?.status === 'running';
-
-/** The growth model an offset was learned for: of another it says nothing. */
-export interface ModelId {
-  readonly name: string;
-  readonly version: string;
-}
-
-export interface LearnedPopulation {
-  readonly learnedOn: IsoDate;
-  /** Children that were looked at, whether or not they had enough readings. */
-  readonly children: number;
-  readonly offsets: readonly PopulationOffset[];
-}

@@ -1,4 +1,4 @@
-/** How a clinic's own children stand off a model's curves, learned once a month; sums over many children, nobody's readings. */
+/** Nothing reads it any more: how a clinic's own children stand off a model's curves, as earlier versions learned it. */
 export const populationOffsets = `
 create table population_offsets (
   seq bigserial primary key,

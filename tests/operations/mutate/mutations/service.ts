@@ -102,8 +102,8 @@ export const service: readonly MutationGroup[] = [
   {
     harm: 'a question that reaches too far holds the service',
     file: 'src/service/asked-dates.ts',
-    tests: ['tests/service/refusals.test.ts', 'tests/service/what-if-several.test.ts'],
-    name: 'imagined|longer than|further than|too far|names the field',
+    tests: ['tests/service/refusals.test.ts'],
+    name: 'imagined|longer than|further than|too far',
     changes: [
       ['if (given >= from && given <= to) return;', 'if (given >= from) return;'],
       ['if (given >= from && given <= to) return;', 'if (given <= to) return;'],

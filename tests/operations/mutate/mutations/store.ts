@@ -17,7 +17,7 @@ export const store: readonly MutationGroup[] = [
     changes: [
       ['mode: 0o600', 'mode: 0o644'],
       ["  'skin_checks',\n  'workshop_jobs'", "  'workshop_jobs'"],
-      ["  'sign_offs',\n  'population", "  'population"],
+      ["  'sign_offs',\n", ''],
       ["  'tombstones',\n", ''],
       ["  'fit_limit_changes',\n  'sign", "  'sign"],
       ['digest.update(text);', ''],
