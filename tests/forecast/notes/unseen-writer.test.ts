@@ -56,7 +56,7 @@ it('names what no clause names by what the whole note is likeliest of, and only 
   expect(kinds(out, 'hip')).toEqual(['hip-out']);
   expect(kinds(out, 'foot')).not.toContain('hip-out');
   // The skin has words of its own: without them it is not called open for less than even odds.
-  expect(kinds('front edge well behind the heads, sits under the arch', 'foot')).toEqual(['unclear']);
+  expect(kinds('front edge well behind the heads, sits under the arch', 'foot')).toEqual(['fit-changed']);
 });
 
 it('weighs no short note and none in another language', () => {

@@ -35,7 +35,12 @@ const isOfTheOld = (clause: string, term: Term): boolean =>
   (isOfDevice(term.kind) && /\b(?:spare|outgrown) /.test(term.text)) ||
   (OLD_DEVICE.test(term.text) && !term.text.startsWith('outgrown')) ||
   IN_THE_OLD.test(clause) ||
+  (isOfDevice(term.kind) && MADE_ANEW_AFTER.test(clause.slice(0, term.at))) ||
   isReplacedBy(term.kind, clause.slice(term.end));
+
+/** 'New shell made after the crack': what broke is no longer worn. */
+const MADE_ANEW_AFTER =
+  /\b(?:new|replacement) \w+ (?:made|given|supplied|fitted|issued|provided|delivered) (?:after|following|because of|due to) (?:the |an? |his |her )?$/;
 
 /** 'Old blister site now just dry skin'. */
 const WELL_NOW = /\bnow (?:just|only|well|fine|ok|healed|closed|dry|gone|clear)\b/;

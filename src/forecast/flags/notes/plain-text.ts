@@ -23,6 +23,7 @@ const SPANS: readonly [RegExp, string][] = [
   [/\bdaddy(?=s?\b)/g, 'dad'],
   [/\bnan(?:a|na|ny)(?=s?\b)/g, 'nan'],
   [/\byrs?(?= ago\b)/g, 'years'],
+  [/\blast yr\b/g, 'last year'],
   [/\bmths?(?= ago\b)/g, 'months'],
   [/\b(?:an? )?(?:sort|kind) of (?:an? )?/g, ''],
   [/\bthru\b/g, 'through'],

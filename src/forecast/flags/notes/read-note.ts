@@ -28,7 +28,7 @@ export interface ReadNote {
 
 /** 'Cracked? No.' */
 const ASKED_AND_DENIED =
-  /[^.,;!?\n]*\?\s*(?:no|nope|nil|none|not at all|never|nein|non)(?: (?:reported|noted|seen|found|at all|today|now|so far|thankfully|thanks|since|per (?:mum|dad|carer)))*(?=\s*(?:[.,;!\n]|$))|\basked (?:if|whether|does|do|is|are) [^.;?\n]*? (?:says|said|answered|replied) (?:no|not|none)\b/g;
+  /[^.,;!?\n]*\?\s*(?:no|(?:\w+ )?(?:never|not|havent|hasnt) (?:noticed|seen) (?:any|1|it|that)|nope|nil|none|not at all|never|nein|non)(?: (?:reported|noted|seen|found|at all|today|now|so far|thankfully|thanks|since|per (?:mum|dad|carer)))*(?=\s*(?:[.,;!\n]|$))|\basked (?:if|whether|does|do|is|are) [^.;?\n]*? (?:says|said|answered|replied) (?:no|not|none)\b/g;
 
 /** 'Smoothed so as not to catch'. */
 const SO_THAT_NOT = /\bso (?:as not to|that it does not|it does not|it doesnt|it wont) [a-z]+/g;
@@ -152,11 +152,11 @@ function named(found: NoteFinding[], note: string, region: Region | null): NoteF
 const PAST_AN_END =
   /\b\d+(?:\.\d+)? ?[mc]m\b.*\b(?:past|over|beyond|off|short|shorter|below|above|lower|higher|too)\b/;
 
-/** Log odds, set on the notes of thirteen writers each left out of the weights: see models/notes. */
+/** Log odds, set on the notes of sixteen writers each left out of the weights: see models/notes. */
 const HARM_ABOVE = 1.5;
 /** What a clause names and another takes back weighs by its words all the same: more is asked of the rest. */
 const HARM_AFTER_ALL = 6;
-const HARMLESS_BELOW = -1;
+const HARMLESS_BELOW = -1.25;
 /** A third as likely as not is still the likeliest of fourteen kinds; skin has words of its own, and is no guess. */
 const NAMED_ABOVE = -1;
 const EVEN = 0;

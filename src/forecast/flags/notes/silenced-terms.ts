@@ -114,7 +114,13 @@ const HAS_STOPPED =
   /^\s*(?:(?:has|have|had|now|all|since|soon|completely) )*(?:stopped|ceased|worn off|wore off)(?=\s*(?:$|[.,;:)(-]|now\b|since\b|after\b|once\b|when\b|with\b|by\b|in\b|within\b|as\b|on\b))/;
 
 export const hasEnded = (kind: FindingKind, after: string): boolean =>
-  (MAY_STOP.includes(kind) && HAS_STOPPED.test(after)) || (MAY_GO.includes(kind) && HAS_GONE.test(after));
+  (MAY_STOP.includes(kind) && HAS_STOPPED.test(after)) ||
+  (kind === 'swelling' && IS_DOWN.test(after)) ||
+  (MAY_GO.includes(kind) && HAS_GONE.test(after));
+
+/** 'Swelling already down', not 'swelling down a bit'. */
+const IS_DOWN =
+  /^ (?:has |is |had )?(?:(?:already|well|all|gone|right|completely) )+down\s*(?:$|[.,;:)(-]|now\b)/;
 
 /** 'Arch pain gone since the insoles', 'swelling of the knee gone'; of a mark it says how soon. */
 const MAY_GO: readonly FindingKind[] = ['pain', 'falls', 'numbness', 'rash', 'swelling', 'skin-callus'];

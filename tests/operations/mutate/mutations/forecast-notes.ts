@@ -113,8 +113,8 @@ export const forecastNotes: readonly MutationGroup[] = [
     changes: [
       ['HARM_ABOVE = 1.5;', 'HARM_ABOVE = 15;'],
       ['HARM_AFTER_ALL = 6;', 'HARM_AFTER_ALL = 60;'],
-      ['HARMLESS_BELOW = -1;', 'HARMLESS_BELOW = -10;'],
-      ['HARMLESS_BELOW = -1;', 'HARMLESS_BELOW = 3;'],
+      ['HARMLESS_BELOW = -1.25;', 'HARMLESS_BELOW = -10;'],
+      ['HARMLESS_BELOW = -1.25;', 'HARMLESS_BELOW = 3;'],
       ["severityOf[kind] !== 'look' ||", ''],
       ["kind === 'treatment-planned' ||", ''],
       ['PAST_AN_END.test(words) ||', ''],
