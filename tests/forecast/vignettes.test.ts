@@ -127,6 +127,9 @@ describe('vignettes', () => {
     expect(head?.caution).toMatch(/emergency/);
     expect(head?.caution).toMatch(/without delaying/);
     expect(forecasts[0].outcome).toBe('blocked');
+    expect(forecasts[0].explanation).toMatch(
+      /have the child seen first; this is not a matter of a larger device/,
+    );
     expect(forecasts[0].dates).toEqual([]);
     expect(forecasts[0].p50).toBeNull();
   });

@@ -487,8 +487,12 @@ describe('the HTTP API', () => {
 
   it('answers with security headers and keeps records out of caches', async () => {
     const { headers } = await service.as('clinician', { url: '/api/children/c0' });
-    expect(headers['content-security-policy']).toContain("default-src 'self'");
+    const policy = String(headers['content-security-policy']).split(';');
+    for (const rule of ['default-src', 'script-src', 'form-action'])
+      expect(policy).toContain(`${rule} 'self'`);
+    expect(policy).toEqual(expect.arrayContaining(["frame-ancestors 'none'", "object-src 'none'"]));
     expect(headers['x-content-type-options']).toBe('nosniff');
+    expect(headers['referrer-policy']).toBe('same-origin');
     expect(headers['cache-control']).toBe('no-store');
   });
 

@@ -644,6 +644,30 @@ describe('the store', () => {
     expect(rows[0].password_hash).toMatch(/^\$argon2id\$/);
   });
 
+  it('keeps of sessions and tokens a hash alone, and a long secret of its own for each purpose', async () => {
+    const { id } = await store.users.create(
+      { name: 'Hashed', role: 'clinician', password: 'a long password' },
+      systemActor,
+    );
+    const later = new Date(Date.now() + 60_000);
+    const token = await store.accessTokens.create(id, later);
+    await store.sessions.set('id-in-the-cookie', { userId: id }, later);
+    expect((await store.accessTokens.userOf(token, new Date()))?.id).toBe(id);
+    expect(await store.sessions.get('id-in-the-cookie')).toEqual({ userId: id });
+    const { rows } = await raw.query<{ row: string }>(
+      'select to_jsonb(t)::text as row from access_tokens t union all select to_jsonb(s)::text from sessions s',
+    );
+    const kept = rows.map(({ row }) => row).join();
+    expect(kept).toContain(id);
+    for (const secret of [token, 'id-in-the-cookie']) expect(kept).not.toContain(secret);
+    const purposes = ['session-cookie', 'family-links', 'calendar-feed'];
+    const secrets = await Promise.all(purposes.map((name) => store.secret(name)));
+    expect(new Set(secrets).size).toBe(purposes.length);
+    expect(await store.secret('family-links')).toBe(secrets[1]);
+    // 32 random bytes in base64url.
+    for (const secret of secrets) expect(secret).toMatch(/^[\w-]{43,}$/);
+  });
+
   it('leaves a thread to everything else while everybody signs in at once', async () => {
     await store.users.create({ name: 'Early', role: 'clinician', password: 'a long password' }, systemActor);
     let signedIn = 0;
