@@ -47,13 +47,11 @@ export function caseloadCommands(program: Command, load: Load): void {
     .action(load('list-columns', 'listColumns'));
 
   reading(program.command('export'))
-    .description('write a caseload, or its recall plan as a calendar, in an open format')
+    .description('write a caseload as FHIR R4, or its recall plan as a calendar')
     .argument('<paths...>', PATHS)
-    .requiredOption('--out <path>', 'file to write; for csv a folder')
+    .requiredOption('--out <path>', 'file to write')
     .addOption(
-      new Option('--as <format>', 'what to write')
-        .choices(['csv', 'fhir', 'ndjson', 'icalendar'])
-        .makeOptionMandatory(),
+      new Option('--as <format>', 'what to write').choices(['fhir', 'icalendar']).makeOptionMandatory(),
     )
     .option('--month <month>', 'month of the recall plan, YYYY-MM (default: this month)', month)
     .action(load('export-files', 'exportFiles'));

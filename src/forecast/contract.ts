@@ -157,6 +157,8 @@ export interface Flag {
   readonly deviceId: string | null;
   /** What a skin check or note found, and when, where the flag comes of one. */
   readonly finding?: { readonly kind: FindingKind; readonly date: IsoDate };
+  /** Which way the size of its series went against the reference. */
+  readonly zShift?: 'falling' | 'rising';
 }
 
 /** A likely slip in the data, with the correction a person may accept. Nothing is changed silently. */

@@ -35,7 +35,7 @@ const props = {
   withoutWeek: 0,
   tooLate: [],
   seeNow: { wanted: 0, days: [] },
-  problem: '',
+  refused: null,
 } as unknown as Parameters<typeof RecallPage>[0];
 const page = (change: object) => renderPage(<RecallPage {...props} {...change} />, context);
 

@@ -55,11 +55,6 @@ export function toFhirBundle(resources: readonly FhirResource[]): Bundle {
   return { resourceType: 'Bundle', type: 'collection', entry };
 }
 
-/** One resource a line. */
-export function toNdjson(resources: readonly FhirResource[]): string {
-  return resources.map((resource) => `${JSON.stringify(resource)}\n`).join('');
-}
-
 export const reference = (type: 'Patient' | 'Device', ownId: string) => ({
   reference: `${type}/${fhirId(ownId)}`,
 });

@@ -1,11 +1,11 @@
 import { foldText } from '../headings/fold-words.js';
-import { fieldMeaning, type Meaning, meaningNamed, meaningText } from '../headings/meaning.js';
+import { type Meaning, meaningNamed, meaningText } from '../headings/meaning.js';
 import { answerLabel } from '../headings/meaning-label.js';
 import { type Column, columnName, columnQuestion } from './column.js';
 import type { SheetTable } from './grid.js';
 import type { Asker } from './questions.js';
 import { uniqueKey } from './unique-key.js';
-import { fieldByValues, holdsNotes, nameDiagnoses, valueChoices } from './value-choices.js';
+import { fieldByValues, holdsNotes, valueChoices } from './value-choices.js';
 
 const WHO = /^child\.(?:id|name|first_name|last_name)$/;
 
@@ -22,7 +22,9 @@ interface AskedOf {
 /** The clinic's own answer for a column, else what is certain; a probable or unknown one is asked. */
 export function askColumn(read: Column, of: AskedOf): Column {
   const { table, asker, taken, values, today, day } = of;
-  const column = orDiagnoses(read, values);
+  const someone = [...taken].some((key) => WHO.test(key ?? ''));
+  const byValues = isOpen(read) ? fieldByValues(values, today, read.heading !== '' && !someone) : null;
+  const column = orDiagnoses(read, byValues);
   const { cells, examples, certainty, meaning } = column;
   if (cells === 0) return { ...column, meaning: certainty === 'certain' ? meaning : null };
   const alike = numberedAlike(column, table, day);
@@ -33,8 +35,8 @@ export function askColumn(read: Column, of: AskedOf): Column {
   if (certainty === 'certain') return column;
   // Words under a heading nobody knows are remarks; without any heading they may be the children's names.
   const keptUnasked = column.heading !== '' && holdsNotes(values, today);
-  const someone = [...taken].some((key) => WHO.test(key ?? ''));
-  const likeliest = meaning ?? unusedByValues(column, of, someone);
+  const unused = byValues !== null && !taken.has(uniqueKey(byValues)) ? byValues : null;
+  const likeliest = meaning ?? unused;
   // Words that no field is left for are kept beside the row: there is nothing to ask.
   if (likeliest === null && keptUnasked && someone)
     return { ...column, meaning: { kind: 'keep' }, certainty: 'certain' };
@@ -55,10 +57,13 @@ export function askColumn(read: Column, of: AskedOf): Column {
   return { ...column, meaning: chosen, certainty: chosen === null ? certainty : 'certain' };
 }
 
+/** Does the heading leave open what stands below it? */
+const isOpen = ({ meaning }: Column): boolean => meaning === null || meaning.kind === 'keep';
+
 /** A column that would only be kept, over cells that name diagnoses: probably those. */
-const orDiagnoses = (column: Column, values: readonly string[]): Column =>
-  column.meaning?.kind === 'keep' && nameDiagnoses(values)
-    ? { ...column, meaning: fieldMeaning('child.conditions'), certainty: 'probable' }
+const orDiagnoses = (column: Column, byValues: Meaning | null): Column =>
+  column.meaning?.kind === 'keep' && byValues !== null && meaningText(byValues) === 'child.conditions'
+    ? { ...column, meaning: byValues, certainty: 'probable' }
     : column;
 
 const meaningOf = (answer: string | null): Meaning | null => (answer === null ? null : meaningNamed(answer));
@@ -71,13 +76,6 @@ function answered(column: Column, alike: string, asker: Asker, file: string): Me
   const named = meaningOf(said);
   if (named) asker.used.set(known, said ?? '');
   return named;
-}
-
-/** What the values alone speak for, where no other column is it. */
-function unusedByValues({ heading }: Column, of: AskedOf, someone: boolean): Meaning | null {
-  const { values, taken, today } = of;
-  const byValues = fieldByValues(values, today, heading !== '' && !someone);
-  return byValues !== null && !taken.has(uniqueKey(byValues)) ? byValues : null;
 }
 
 function choicesFor(column: Column, suggested: string | null, notes: boolean, of: AskedOf) {

@@ -82,19 +82,19 @@ export const holdsNotes = (cells: readonly string[], today: string): boolean =>
   cells.filter((c) => /\d/.test(c)).length <= cells.length * 0.3;
 
 /** 'AIS R thoracic', 'SMA II' under 'Curve': cautions hang on a diagnosis, whatever stands above it. Some nobody has a word for. */
-export const nameDiagnoses = (cells: readonly string[]): boolean =>
+const nameDiagnoses = (cells: readonly string[]): boolean =>
   cells.length > 0 &&
   cells.filter((c) => c.length <= 60 && cellDiagnosis(c).conditions.length > 0).length >= cells.length * 0.6;
 
 /** Words that only one field has: a column full of them holds that, whatever its heading. */
 export function fieldByValues(cells: readonly string[], today: string, nobodyYet = false): Meaning | null {
-  if (cells.length < 2) return null;
+  const several = cells.length > 1;
   const said = (['device.family', 'child.sex', 'side'] as const)
     .map(fieldMeaning)
-    .find((m) => valueFit(m, cells, today) >= 0.9);
+    .find((m) => several && valueFit(m, cells, today) >= 0.9);
   if (said) return said;
   if (nameDiagnoses(cells)) return fieldMeaning('child.conditions');
-  if (!nobodyYet) return null;
+  if (!several || !nobodyYet) return null;
   // A sheet of children without a column for them: different words of a name's length are the names.
   const name = fieldMeaning('child.name');
   const different = new Set(cells).size >= cells.length * 0.3 && cells.every((c) => c.length <= 40);

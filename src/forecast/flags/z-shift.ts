@@ -32,9 +32,10 @@ export function zShiftFlags(input: FlagInput): Flag[] {
     const shift = last.z - first.z!;
     if (Math.abs(shift) < Math.max(SHIFT, detectable(last.zError, first.zError))) return [];
     const severity = last.ageYears < 2 ? 'note' : 'check';
+    const zShift = shift < 0 ? 'falling' : 'rising';
     const text = shift < 0 ? cautions.fallingZ : cautions.risingZ;
     const seen = `${plainSeries(series)} ${shift < 0 ? 'fell' : 'rose'} by ${Math.abs(shift).toFixed(1)} SD against the reference in ${plainSpan(last.day - first.day)}.`;
-    const id = `${shift < 0 ? 'falling' : 'rising'}-z-${series.measure}-${series.side}`;
-    return [flag(input, id, severity, text, seen, { series })];
+    const id = `${zShift}-z-${series.measure}-${series.side}`;
+    return [{ ...flag(input, id, severity, text, seen, { series }), zShift }];
   });
 }

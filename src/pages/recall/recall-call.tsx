@@ -10,8 +10,23 @@ import { usePage } from '../parts/page-context.js';
 /** The answers of most calls stand open; the rest, the day booked and the note are one tap away. */
 const OPEN: readonly string[] = ['called', 'left-message', 'booked'];
 
+/** What was said of a family and refused: why, and what was typed with it, which stands in its row again. */
+export interface RefusedCall {
+  readonly entry: string;
+  readonly problem: string;
+  readonly appointment?: string;
+  readonly note?: string;
+}
+
 /** How the work with a family stands, and what can be said of it next. */
-export function CallState({ row, back, again }: { row: RecallRow; back: string; again: IsoDate | null }) {
+export function CallState(props: {
+  row: RecallRow;
+  back: string;
+  again: IsoDate | null;
+  refused: RefusedCall | null;
+}) {
+  const { row, back, again } = props;
+  const typed = props.refused?.entry === row.id ? props.refused : null;
   const { format, today } = usePage();
   const who = row.childName || row.childId;
   const action = `/recall/entries/${encodeURIComponent(row.id)}`;
@@ -38,7 +53,7 @@ export function CallState({ row, back, again }: { row: RecallRow; back: string; 
       </p>
       <Form action={`${action}/state`} class="no-print" hidden={{ version: row.version, back }}>
         <div class="choices">{buttons(true)}</div>
-        <details>
+        <details open={typed !== null}>
           <summary>Day, note, other answers</summary>
           <p class="field">
             <label>
@@ -49,7 +64,7 @@ export function CallState({ row, back, again }: { row: RecallRow; back: string; 
                 min={today}
                 max={bookedUntil(today)}
                 aria-label={`Day booked for ${who}; left empty, the planned week`}
-                value={row.appointment ?? ''}
+                value={typed?.appointment ?? row.appointment ?? ''}
               />
             </label>
           </p>
@@ -60,6 +75,7 @@ export function CallState({ row, back, again }: { row: RecallRow; back: string; 
                 name="note"
                 {...fieldLimits(callState.shape.note)}
                 aria-label={`Note for ${who}`}
+                value={typed?.note}
                 placeholder="no answer, wants a Friday"
               />
             </label>

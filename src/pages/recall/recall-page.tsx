@@ -20,7 +20,7 @@ import { usePage } from '../parts/page-context.js';
 import { childPath } from '../parts/paths.js';
 import { Columns } from '../parts/table.js';
 import { Reach, rowColumns, WantedRow } from '../parts/wanted-row.js';
-import { CallState, stateKeys } from './recall-call.js';
+import { CallState, type RefusedCall, stateKeys } from './recall-call.js';
 import { Filters, JobState, Tools } from './recall-tools.js';
 import { addressOf, groupByAction, LINES_SHOWN, type RecallQuery, ROWS_A_PAGE } from './recall-view.js';
 import { type Levelling, Weeks } from './recall-weeks.js';
@@ -46,8 +46,7 @@ export interface RecallPageProps {
   readonly withoutWeek: number;
   readonly tooLate: readonly RecallBrief[];
   readonly seeNow: ReturnType<typeof seeNowPlaces>;
-  /** Why what was said of a family could not be taken. */
-  readonly problem: string;
+  readonly refused: RefusedCall | null;
   /** Its week: when a family that was left a message is rung again. */
   readonly clinic: ClinicWeekInput;
 }
@@ -72,7 +71,7 @@ export function RecallPage(props: RecallPageProps) {
         </div>
         <Tools run={run} working={working} query={query} />
       </div>
-      <Problem error={props.problem} />
+      <Problem error={props.refused?.problem ?? ''} />
       <RingToday waiting={props.waiting} />
       <JobState job={job} working={working} />
       {!run && !working && <Empty>There is no list yet. Make the list to see who must be called.</Empty>}
@@ -90,7 +89,7 @@ export function RecallPage(props: RecallPageProps) {
                 : 'Nobody fits these filters.'}
             </Empty>
           ) : (
-            <List rows={rows} shown={props.shown} query={query} clinic={props.clinic} />
+            <List {...props} />
           )}
           <h2>About this list</h2>
           <p>
@@ -108,7 +107,7 @@ export function RecallPage(props: RecallPageProps) {
   );
 }
 
-function List({ rows, shown, query, clinic }: Pick<RecallPageProps, 'rows' | 'shown' | 'query' | 'clinic'>) {
+function List({ rows, shown, query, clinic, refused }: RecallPageProps) {
   const { format } = usePage();
   const from = query.whole ? 0 : query.page * ROWS_A_PAGE;
   const part = shown.length < rows.length;
@@ -143,7 +142,12 @@ function List({ rows, shown, query, clinic }: Pick<RecallPageProps, 'rows' | 'sh
             {own.map((r) => (
               <WantedRow key={r.id} row={r} why={r.entry.reason.text ?? ''}>
                 <Reach row={r} />
-                <CallState row={r} back={back} again={ringAgainOf(r, format.dayOf, clinic)} />
+                <CallState
+                  row={r}
+                  back={back}
+                  again={ringAgainOf(r, format.dayOf, clinic)}
+                  refused={refused}
+                />
               </WantedRow>
             ))}
           </tbody>

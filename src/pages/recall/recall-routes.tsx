@@ -18,6 +18,7 @@ import { type Asked, cannotBe, type Fields, pagesOf, refusalOf, typedRecord } fr
 import { wholeAddress } from '../parts/paths.js';
 import { CalendarPage } from './calendar-page.js';
 import { LettersPage } from './letters-page.js';
+import type { RefusedCall } from './recall-call.js';
 import { RecallPage } from './recall-page.js';
 import { bookedAndGone, filterRows, type RecallQuery, shownOf, withoutWeek } from './recall-view.js';
 
@@ -42,7 +43,11 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     return store.recall.entries(run.id, { ids: fits.map((r) => r.id) }, asked.actor);
   };
 
-  const listPage = async ({ reply, actor, today }: Asked, asked: Fields, problem = '') => {
+  const listPage = async (
+    { reply, actor, today }: Asked,
+    asked: Fields,
+    refused: RefusedCall | null = null,
+  ) => {
     const query = queryOf(asked);
     const [[run = null, before], [job], { value: settings }] = await Promise.all([
       store.recall.inUse(),
@@ -73,7 +78,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     const ready = asked.notice === 'run-started' && job?.status === 'done';
     return reply.page(
       <RecallPage
-        {...{ run, rows, shown, names, waiting, query, tooLate, gone, problem }}
+        {...{ run, rows, shown, names, waiting, query, tooLate, gone, refused }}
         job={job ?? null}
         counts={{
           all: due.length,
@@ -85,7 +90,7 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
         seeNow={seeNowPlaces(due, settings, today)}
         clinic={clinicWeekOf(settings)}
       />,
-      problem ? 422 : 200,
+      refused ? 422 : 200,
       ready ? { notice: '' } : {},
     );
   };
@@ -116,7 +121,10 @@ export function registerRecallPages(app: FastifyInstance, deps: ServiceDeps): vo
     if (!problem) return reply;
     const { childName, childId } = await store.recall.entry(params.entry, asker);
     const filters = Object.fromEntries(new URLSearchParams(body.back));
-    return listPage(asked, filters, `${childName || childId}: ${problem}. Nothing was saved.`);
+    return listPage(asked, filters, {
+      ...{ entry: params.entry, appointment: body.appointment, note: body.note },
+      problem: `${childName || childId}: ${problem}. Nothing was saved.`,
+    });
   });
 
   save('/recall/entries/:entry/undo', planners, async ({ tx, params: { entry }, body, actor, today }) => {

@@ -90,7 +90,10 @@ const numbersOf = ({ measure, side, date, slip }: ReadingNeeded): Reason['number
 
 /** The child's height falls behind as well: a halt that is not the limb's alone is measured again without waiting. */
 const fallsBehind = ({ flags }: DeviceFacts): boolean =>
-  flags.some(({ id, severity }) => id.startsWith('falling-z-stature') && severity === 'check');
+  flags.some(
+    ({ zShift, series, severity }) =>
+      zShift === 'falling' && series?.measure === 'stature' && severity === 'check',
+  );
 
 /** A missing size about the cast, a first halt, or one dimension left out lately matters once something hangs on it. */
 const waitsForCast = ({ why }: ReadingNeeded, facts: DeviceFacts): boolean =>

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { tableNames } from '../../exchange/csv/columns.js';
 import { csvTables } from '../../exchange/csv/write-caseload.js';
-import { toFhirBundle, toFhirResources, toNdjson } from '../../exchange/fhir/to-fhir.js';
+import { toFhirBundle, toFhirResources } from '../../exchange/fhir/to-fhir.js';
 import { type Caseload, childrenIn, ungroup } from '../../records/caseload.js';
 import type { Actor } from '../../store/contract.js';
 import { calendarFeedPath, ownerOfFeed } from '../calendar-feed.js';
@@ -56,15 +56,12 @@ export function exportsRoutes(api: Api, deps: ServiceDeps): void {
   get(
     '/exports/fhir',
     administration,
-    'The whole caseload as FHIR R4, diagnoses too: one Bundle, or a resource a line',
-    { querystring: z.object({ format: z.enum(['bundle', 'ndjson']).default('bundle') }), 200: file },
-    async ({ query, actor }) => {
+    'The whole caseload as FHIR R4, diagnoses too, in one Bundle',
+    { 200: file },
+    async ({ actor }) => {
       const caseload = await store.caseload.all();
       await exported(actor, 'fhir', caseload);
-      const resources = toFhirResources(caseload);
-      return query.format === 'ndjson'
-        ? sentAs(toNdjson(resources), 'application/fhir+ndjson')
-        : sentAs(JSON.stringify(toFhirBundle(resources)), 'application/fhir+json');
+      return sentAs(JSON.stringify(toFhirBundle(toFhirResources(caseload))), 'application/fhir+json');
     },
   );
   get(
