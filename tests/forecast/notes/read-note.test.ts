@@ -37,7 +37,12 @@ describe('free notes, clause by clause (common practice, no source)', () => {
     ['Blister on L heel, no redness today', 'skin-open'],
     ['red area over heel noticed 2 hours ago', 'skin-mark'],
     ['heel red 5 mins most days 45 mins on Friday', 'skin-lasting'],
-  ])('reads the word that turns it: %s', (note, kind) => expect(kindsIn(note)).toEqual([kind]));
+    ['sits low under the arm and presses at the waist', 'skin-mark', 'trunk'],
+    ['presses on the inner ankle bone; heat gun was away for repair', 'skin-mark'],
+    ['mother rang: ankle joint cracked through; not worn since', 'broken'],
+  ] as [string, string, Region?][])('reads the word that turns it: %s', (note, kind, region) =>
+    expect(kindsIn(note, region)).toEqual([kind]),
+  );
 
   it.each(classWords)('sees every word for %s in the region %s', (_, region, note, list) => {
     const unseen = list

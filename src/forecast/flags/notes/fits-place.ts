@@ -69,7 +69,7 @@ const isOfAMachine = ({ at, kind }: Term, clause: string): boolean =>
   (kind === 'skin-open' || isOfDevice(kind)) && MACHINES.test(clause.slice(0, at));
 /** 'Car broken down', 'the lift broke': why somebody is late. */
 const MACHINES =
-  /\b(?:car|van|bus|coach|taxi|train|tram|bike|lift|elevator|boiler|heating|washing machine|phone|mobile|ipad|tablet|laptop|computer|printer|freezer|fridge|oven|hoist|saw|oscillator|scanner)(?: (?:was|is|has|had|been|got|just|all|itself))*\s*$/;
+  /\b(?:car|van|bus|coach|taxi|train|tram|bike|lift|elevator|boiler|heating|washing machine|phone|mobile|ipad|tablet|laptop|computer|printer|freezer|fridge|oven|hoist|saw|oscillator|scanner|heat gun|drill|grinder|router|sewing machine)(?: (?:was|is|has|had|been|got|just|all|itself|away|off|out|in|gone))*\s*$/;
 
 /** Off the sofa, or once at the park, it is no way of walking. */
 const isAccident = ({ text }: Term, after: string): boolean =>

@@ -1,7 +1,7 @@
 import type { IsoDate } from '../../../records/dates.js';
 import { FADES_WITHIN_MINUTES } from '../../../records/skin-check.js';
 import type { Region } from '../../../rules/fit-rule.js';
-import { type FindingKind, type NoteFinding, severityOf } from '../finding.js';
+import { type FindingKind, isOfDevice, type NoteFinding, severityOf } from '../finding.js';
 import { amendFinding } from './amend-finding.js';
 import { changedNumbers } from './changed-numbers.js';
 import { doneDaysAgo, lastedMinutes } from './durations.js';
@@ -238,7 +238,10 @@ function findingOf(clause: string, term: Term, offMinutes: number | null): NoteF
 /** One finding a kind and side: the one that says most. */
 function merged(found: readonly NoteFinding[]): NoteFinding[] {
   const best = new Map<string, NoteFinding>();
+  const isOfTheBreak = ({ words }: NoteFinding) =>
+    NOT_WORN.test(words) && found.some((f) => isOfDevice(f.kind));
   for (const f of found) {
+    if (isOfTheBreak(f)) continue;
     const key = `${f.kind}/${f.side ?? ''}`;
     const old = best.get(key);
     if (!old || (old.minutes ?? 0) < (f.minutes ?? 0)) best.set(key, f);
@@ -247,3 +250,6 @@ function merged(found: readonly NoteFinding[]): NoteFinding[] {
   const lasting = all.some((f) => f.kind === 'skin-lasting');
   return all.filter((f) => !(lasting && f.kind === 'skin-mark'));
 }
+
+/** 'Ankle joint cracked through; not worn since': broken, it cannot be worn. */
+const NOT_WORN = /^(?:(?:he|she|it|they|has|have|is|was) )*not (?:been )?worn (?:since|for)\b/;
