@@ -102,3 +102,41 @@ it('gives no week to whoever must be seen now, whatever else the child is due fo
   expect(asks('see-now')).toEqual([]);
   expect(asks('repair')).not.toEqual([]);
 });
+
+// A review that waits for the workshop's place of a cast months away is late for nothing.
+it.each([
+  [100, 2],
+  [28, 1],
+])(
+  'makes one visit of a review due today and a cast in %i days only where the cast is worth it about then',
+  (days, visits) => {
+    const { requests, capacity } = asked(
+      { reviewBy: today },
+      { action: 'none', castBy: addDaysIso(today, days) },
+    );
+    const { requests: combined } = combineRequests(requests, capacity, levellingSettings.parse({}));
+    expect(requests).toHaveLength(2);
+    expect(combined).toHaveLength(visits);
+  },
+);
+
+// Common practice, no source: both are cast where the second falls due within about eight weeks.
+it('lets the cast of another device come along from the day the first is worth it', () => {
+  const casts = (days: number) => {
+    const record = testRecord({ id: 'a', devices: [{ id: 'a/d1' }, { id: 'a/d2', side: 'right' }] });
+    const turnaroundOf = (family: string) => estimateTurnaround([], family, today);
+    const forecasts = [rampForecast('a/d1', 60, 100), rampForecast('a/d2', 60 + days, 100 + days)];
+    const list = buildRecallList([{ childId: 'a', forecasts }], [record], turnaroundOf, {
+      today,
+      rules: loadRules(),
+    });
+    const capacity = clinicCapacity({}, today, 26);
+    const settings = recallSettings.parse({});
+    const childOf = () => record.child;
+    return planRequests(list, { childOf, turnaroundOf, capacity, settings }).filter(
+      (r) => r.action === 'cast',
+    );
+  };
+  const [near, far] = [50, 70].map((days) => new Set(casts(days).map((r) => r.worthIt)).size);
+  expect([near, far]).toEqual([1, 2]);
+});

@@ -31,7 +31,10 @@ export function planRequests(list: RecallList, context: PlanRequestContext): Pla
   const notDue = new Set(list.notDue);
   return entries.flatMap((entry) => {
     const devices = [...entry.devices, ...entry.otherDevices];
-    const casts = devices.flatMap((d) => castRequest(entry, d, context) ?? []);
+    const casts = takenAlong(
+      devices.flatMap((d) => castRequest(entry, d, context) ?? []),
+      context.settings.combineWithinDays,
+    );
     const review = reviewRequest(entry, devices, list.today, context);
     const requests = review ? [...casts, review] : casts;
     const earlier = context.earlierOf?.(entry.childId);
@@ -73,7 +76,7 @@ function castRequest(
   entry: RecallEntry,
   device: DeviceDecision,
   context: PlanRequestContext,
-): PlanRequest | null {
+): (PlanRequest & { worthIt: IsoDate }) | null {
   const { castBy, dueBy } = device;
   // A cast that is wanted sooner than its date; a look that is early enough at the review after it.
   const own = castBy && dueBy && (device.action === 'cast' ? dueBy < castBy : dueBy > castBy);
@@ -98,6 +101,13 @@ function castRequest(
     latestSafe,
   };
 }
+
+/** A cast is worth it from when another of the child's is that it may come along with. */
+const takenAlong = (casts: readonly (PlanRequest & { worthIt: IsoDate })[], withinDays: number) =>
+  casts.map((r) => {
+    const near = casts.filter((other) => other.latestSafe >= addDaysIso(r.latestSafe, -withinDays));
+    return { ...r, worthIt: near.map((other) => other.worthIt).sort()[0] };
+  });
 
 /** Whatever else the child is wanted for, and the usual review. */
 function reviewRequest(

@@ -17,8 +17,9 @@ export function insideWindow(
 
 /**
  * Cost of placing a request in each week, in weighted days; Infinity where it may not go; last entry: after all weeks.
- * Before worth-it is not possible (for a visit made of several, before all of them are); after latest safe is, at a
- * price, because where there are too few slots someone is late. Weeks follow each other without a break.
+ * Before worth-it is not possible: for a visit made of several before any cast of it, whose place in the workshop a review
+ * would else wait for, or before all the rest; after latest safe is, at a price, because where there are too few slots
+ * someone is late. Weeks follow each other without a break.
  */
 export function weekCosts(
   request: PlanRequest,
@@ -31,10 +32,12 @@ export function weekCosts(
   const holiday = parts.some((t) => t.part.prefersHolidays);
   return Float64Array.from({ length: n + 1 }, (_, w) => {
     const monday = first + 7 * w;
+    const early = (t: Times) => t.booked === null && tooEarly(t, monday + capacity.lastDay);
     const possible =
       w < n
         ? parts.every((t) => allowed(t, monday)) &&
-          parts.some((t) => t.booked !== null || !tooEarly(t, monday + capacity.lastDay))
+          !parts.every(early) &&
+          !parts.some((t) => t.part.action === 'cast' && early(t))
         : parts.every((t) => t.booked === null || t.booked < first || t.booked >= monday);
     if (!possible) return Number.POSITIVE_INFINITY;
     const own = parts.reduce((sum, t) => sum + partCost(t, w, monday, capacity.lastDay, settings), 0);
