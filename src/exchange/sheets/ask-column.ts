@@ -23,7 +23,7 @@ interface AskedOf {
 export function askColumn(read: Column, of: AskedOf): Column {
   const { table, asker, taken, values, today, day } = of;
   const someone = [...taken].some((key) => WHO.test(key ?? ''));
-  const byValues = isOpen(read) ? fieldByValues(values, today, read.heading !== '' && !someone) : null;
+  const byValues = spokenFor(read, of, someone);
   const column = orDiagnoses(read, byValues);
   const { cells, examples, certainty, meaning } = column;
   if (cells === 0) return { ...column, meaning: certainty === 'certain' ? meaning : null };
@@ -35,8 +35,7 @@ export function askColumn(read: Column, of: AskedOf): Column {
   if (certainty === 'certain') return column;
   // Words under a heading nobody knows are remarks; without any heading they may be the children's names.
   const keptUnasked = column.heading !== '' && holdsNotes(values, today);
-  const unused = byValues !== null && !taken.has(uniqueKey(byValues)) ? byValues : null;
-  const likeliest = meaning ?? unused;
+  const likeliest = meaning ?? unlessTaken(byValues, taken);
   // Words that no field is left for are kept beside the row: there is nothing to ask.
   if (likeliest === null && keptUnasked && someone)
     return { ...column, meaning: { kind: 'keep' }, certainty: 'certain' };
@@ -57,8 +56,14 @@ export function askColumn(read: Column, of: AskedOf): Column {
   return { ...column, meaning: chosen, certainty: chosen === null ? certainty : 'certain' };
 }
 
-/** Does the heading leave open what stands below it? */
-const isOpen = ({ meaning }: Column): boolean => meaning === null || meaning.kind === 'keep';
+/** What the values alone speak for, where the heading leaves it open. */
+const spokenFor = ({ meaning, heading }: Column, of: AskedOf, someone: boolean): Meaning | null =>
+  meaning === null || meaning.kind === 'keep'
+    ? fieldByValues(of.values, of.today, heading !== '' && !someone)
+    : null;
+
+const unlessTaken = (byValues: Meaning | null, taken: AskedOf['taken']): Meaning | null =>
+  byValues !== null && !taken.has(uniqueKey(byValues)) ? byValues : null;
 
 /** A column that would only be kept, over cells that name diagnoses: probably those. */
 const orDiagnoses = (column: Column, byValues: Meaning | null): Column =>
