@@ -461,6 +461,11 @@ describe('standing cautions', () => {
     [{ conditions: ['myelomeningocele-low'] }, ['skin', 'latex', 'reference']],
     [{ conditions: ['myelomeningocele-high'] }, ['skin', 'latex', 'reference']],
     [{ conditions: ['cerebral-palsy'] }, ['skin', 'hips']],
+    // Whatever else is recorded, and in whatever order.
+    [
+      { conditions: ['hypotonia', 'cerebral-palsy', 'myelomeningocele-low'] },
+      ['skin', 'hips', 'latex', 'reference'],
+    ],
     [{ conditions: ['down-syndrome'] }, ['skin', 'reference']],
     [{ conditions: ['muscular-dystrophy'] }, ['skin', 'reference']],
     [{ conditions: ['spinal-muscular-atrophy'] }, ['skin', 'reference']],
@@ -524,6 +529,17 @@ describe('growth that has stopped', () => {
     expect(of(feet(8, 'male', [12, 200], [0, 200]))?.proved).toBe(false);
     expect(of(feet(8, 'male', [12, 198], [6, 200], [0, 200]))?.proved).toBe(false);
     expect(of(feet(8, 'male', [12, 200], [6, 200], [0, 200]))?.proved).toBe(true);
+    // Eleven months, and not ten and a half.
+    expect(of(feet(8, 'male', [10.5, 200], [5, 200], [0, 200]))?.proved).toBe(false);
+    expect(of(feet(8, 'male', [11, 200], [5, 200], [0, 200]))?.proved).toBe(true);
+    // From these ages two readings will do (Anderson 1956, from memory).
+    for (const [sex, age] of [
+      ['female', 12],
+      ['male', 14],
+      ['unknown', 12],
+    ] as const)
+      for (const years of [age - 0.2, age + 0.2])
+        expect(of(feet(years, sex, [6, 230], [0, 230]))?.proved, `${sex} ${years}`).toBe(years > age);
     const two = () => feet(11, 'female', [6, 230], [0, 230]);
     expect(of(two())?.proved).toBe(false);
     expect(of(two().marker('pelvis-stage', 1, 3))?.proved).toBe(false);

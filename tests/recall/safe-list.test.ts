@@ -416,6 +416,15 @@ describe('the day to cast by', () => {
       );
     expect(at(0) - at(21)).toBe(21);
   });
+
+  it('so do the chance by the earliest fitting, and the harm of a week with it', () => {
+    const at = (fitWaitDays: number) =>
+      entryOf(testRecord({ id: 'a' }), [rising('a/d1', 0, 200)], [], { settings: { fitWaitDays } })
+        .devices[0];
+    // The chance rises by 1 in 200 days.
+    expect(at(20).chanceByEarliestFitting! - at(0).chanceByEarliestFitting!).toBeCloseTo(0.1, 2);
+    expect(at(20).harmPerWeek - at(0).harmPerWeek).toBeCloseTo(7 * 0.1, 1);
+  });
 });
 
 describe('the figure at the bench', () => {

@@ -83,6 +83,16 @@ describe('roomLeft', () => {
     ]);
   });
 
+  it('a maker’s largest size stands whatever room was cast for, and speaks of today without a reading at the cast', () => {
+    const stated = { limitsMm: { foot_length: 180 }, allowancesMm: { foot_length: 9 } };
+    const limits = dimensionLimits(rules.get('solid-afo')!, device('solid-afo', stated), []);
+    const now = sizes({ 'foot_length/left': 182, 'knee_height/left': 300 });
+    // What counts growth since the cast says nothing without one.
+    expect(roomLeft(limits, sizes({}), now, '2026-08-01')).toMatchObject([
+      { series: { measure: 'foot_length' }, roomMm: -2, outcome: 'outgrown' },
+    ]);
+  });
+
   it('is sure of a figure that a person stated: a quarter and a half of the family’s own doubt', () => {
     const doubt = (more: Record<string, unknown>) =>
       dimensionLimits(rules.get('solid-afo')!, device('solid-afo', more), [])[0].toleranceMm;

@@ -223,25 +223,6 @@ describe('sign-in', () => {
     expect(JSON.stringify(await log('sign-in-failed'))).not.toContain('wrong');
   });
 
-  it('a sign-in has a new session id, whatever id the browser came with', async () => {
-    const [planter, person] = [await account('planter'), await account('person')];
-    const planted = cookieOf(await page('planter', planter.password));
-    const shown = await service.app.inject({ url: '/password', headers: { cookie: planted } });
-    const _csrf = /name="_csrf" value="([^"]+)"/.exec(shown.body)?.[1] ?? '';
-    const signedIn = await service.app.inject({
-      method: 'POST',
-      url: '/sign-in',
-      headers: { ...form, cookie: planted },
-      payload: new URLSearchParams({ _csrf, name: 'person', password: person.password }).toString(),
-    });
-    expect(signedIn.statusCode).toBe(303);
-    const name = async (cookie: string) =>
-      (await service.app.inject({ url: '/api/session', headers: { cookie } })).json().user?.name;
-    expect(await name(cookieOf(signedIn))).toBe('person');
-    expect(cookieOf(signedIn)).not.toBe(planted);
-    expect(await name(planted)).not.toBe('person');
-  });
-
   it('a session ends so long after it began, whatever was done with it, and sooner when idle', async () => {
     const { password } = await account('long-day');
     now = null;

@@ -45,6 +45,7 @@ export const forecast: readonly MutationGroup[] = [
       ["worn ? [make('skin'", "!worn ? [make('skin'"],
       ['child.insensateSkin\n', 'child.latexAlert\n'],
       ["child.conditions.includes('cerebral-palsy')", "child.conditions.includes('hemiplegia')"],
+      ["child.conditions.includes('cerebral-palsy')", "child.conditions[0] === 'cerebral-palsy'"],
       ['weeksCorrectedFor(child, today) !== null', 'false'],
       ['...(child.insensateSkin', '...(child.palliative'],
       ['...(populationChartsMislead(child.conditions)', '...(false'],

@@ -263,6 +263,10 @@ export const recallDecide: readonly MutationGroup[] = [
       ['harmPerWeek: WEEK * harm *', 'harmPerWeek: WEEK *'],
       ['addDaysIso(today, plannedWait(turnaround, settings.fitWaitDays))', 'today'],
       [
+        'addDaysIso(today, plannedWait(turnaround, settings.fitWaitDays))',
+        'addDaysIso(today, plannedWait(turnaround, 0))',
+      ],
+      [
         "if (choice.action === 'repair') return Math.max(beyond, 1)",
         "if (choice.action === 'repair') return 0",
       ],

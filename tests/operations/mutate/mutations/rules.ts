@@ -68,6 +68,7 @@ export const rules: readonly MutationGroup[] = [
     changes: [
       ["stated === undefined ? 'growth' : 'size'", "'growth'"],
       ['stated ?? own ?? usualAllowance', 'own ?? usualAllowance'],
+      ['stated ?? own ?? usualAllowance', 'own ?? stated ?? usualAllowance'],
       ['stated ?? own ?? usualAllowance', 'stated ?? usualAllowance'],
       ['STATED_LIMIT = 0.25', 'STATED_LIMIT = 1'],
       ['return measured.has(d.measure) || device.limitsMm[d.measure] !== undefined', 'return true'],
@@ -184,6 +185,7 @@ export const rules: readonly MutationGroup[] = [
       ['if (roomMm >= 0)', 'if (roomMm >= -1)'],
       ['leftMm > 0 && roomMm + leftMm >= 0', 'leftMm > 0'],
       ["limit.kind === 'size' ? now : now - cast", 'now - cast'],
+      [" ?? (limit.kind === 'size' ? now : undefined);", ';'],
       ["if (roomMm >= 0) return 'tight'", "if (roomMm > 0) return 'tight'"],
       ["if (roomMm >= tightWithinMm) return 'room'", "if (roomMm > tightWithinMm) return 'room'"],
       ['roomMm + leftMm >= 0', 'roomMm + leftMm > 0'],
