@@ -632,7 +632,7 @@ describe('the fit rules', () => {
     await page.fill('#reason', 'audit of our last 40 reviews');
     await page.click('text=Check the changes');
     await page.waitForSelector('[role=alert] >> text=Nothing was saved');
-    expect(await page.locator('input.bad').count()).toBe(1);
+    expect(await page.locator('input[aria-invalid]').count()).toBe(1);
     expect(await page.textContent('main')).toContain('slip of unit');
     expect(await accessibilityFaults(page)).toEqual([]);
     // Both allowances, with and without a plate ending behind the toes: whichever this device has.

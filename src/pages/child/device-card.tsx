@@ -142,10 +142,11 @@ function Figures({ view }: { view: DeviceView }) {
       `${format.percent(forecast.probabilityOutgrownNow)} chance today`,
     ],
     limits !== '' && ['Limited first by', limits],
-    !!decision?.castBy && [
-      'Cast by',
-      `${format.date(decision.castBy)}. Cast later, and the chance of being beyond use before the next is fitted is more than the accepted ${format.percent(decision.acceptedChance)}.`,
-    ],
+    decision !== null &&
+      castByOf(decision) !== null && [
+        'Cast later than said',
+        `the chance of being beyond use before the next is fitted is more than the accepted ${format.percent(decision.acceptedChance)}`,
+      ],
     typeof decision?.chanceByEarliestFitting === 'number' && [
       'If cast today',
       `${format.percent(decision.chanceByEarliestFitting)} chance of being beyond use before the new one is fitted, about ${p50Days} days later (8 in 10 within ${p80Days}; ${made})`,

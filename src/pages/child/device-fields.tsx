@@ -6,7 +6,7 @@ import { deviceFields } from '../../records/record-fields.js';
 import type { Child } from '../../records/records.js';
 import { usualAllowance } from '../../rules/dimension-limits.js';
 import { type FamilyRule, type FitDimension, holdsHips, isBuiltIn, sideBarOf } from '../../rules/fit-rule.js';
-import { InputField, SelectField, tied } from '../parts/form.js';
+import { CellInput, InputField, SelectField } from '../parts/form.js';
 import { usePage } from '../parts/page-context.js';
 import type { Fields } from '../parts/pages-of.js';
 import { Table } from '../parts/table.js';
@@ -110,24 +110,14 @@ function Rooms({ child, rule, typed, errors }: DeviceAsked) {
   const footplate = typed.footplate === 'behind-toes' ? 'behind-toes' : 'full';
   const usual = (d: FitDimension) => usualAllowance(d, { footplate }, ageYears);
   const field = (d: FitDimension, name: string, what: string, hint = '') => (
-    <>
-      <input
-        id={name}
-        name={name}
-        {...tied(name, errors[name])}
-        inputMode="decimal"
-        autocomplete="off"
-        size={6}
-        value={typed[name]}
-        aria-label={`${measures[d.measure].label}: ${what}`}
-      />
-      <span class="hint"> {hint}</span>
-      {errors[name] && (
-        <span class="hint warn" id={`${name}-error`}>
-          Accepted is {errors[name]}
-        </span>
-      )}
-    </>
+    <CellInput
+      name={name}
+      label={`${measures[d.measure].label}: ${what}`}
+      hint={hint}
+      error={errors[name] && `Accepted is ${errors[name]}`}
+      size={6}
+      value={typed[name]}
+    />
   );
   const bar = (d: FitDimension) => {
     const own = sideBarOf(d);

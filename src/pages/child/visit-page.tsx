@@ -4,7 +4,7 @@ import { type MeasureId, measureIds, measures } from '../../records/measure.js';
 import { measurementFields } from '../../records/record-fields.js';
 import { type Child, measurementRecord } from '../../records/records.js';
 import type { FitRules } from '../../rules/fit-rule.js';
-import { Form, InputField, NotAccepted, SelectField, Submit } from '../parts/form.js';
+import { CellInput, Form, InputField, NotAccepted, SelectField, Submit } from '../parts/form.js';
 import { ageText } from '../parts/format.js';
 import { ChildLayout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
@@ -132,24 +132,16 @@ function MeasureRow({ sizes, typed, errors, doubts, remarks }: Row) {
       </span>
       {sizes.map((size) => {
         const name = fieldName(size.measure, size.side);
-        const said = errors[name] ?? doubts[name];
         return (
           <span key={name} class={sided ? undefined : 'wide'}>
-            <input
-              id={name}
+            <CellInput
               name={name}
-              inputMode="decimal"
-              autocomplete="off"
+              label={sided ? `${label}, ${size.side}` : label}
+              hint={remarks[name] ?? fieldHint(size, format)}
+              error={errors[name] ?? doubts[name]}
               value={typed[name]}
-              aria-label={sided ? `${label}, ${size.side}` : label}
-              aria-describedby={`${name}-hint`}
-              aria-invalid={said ? 'true' : undefined}
-              class={said ? 'bad' : undefined}
               data-hint={fieldHint(size, format)}
             />
-            <span class={said ? 'hint warn' : 'hint'} id={`${name}-hint`} aria-live="polite">
-              {said ?? remarks[name] ?? fieldHint(size, format)}
-            </span>
           </span>
         );
       })}

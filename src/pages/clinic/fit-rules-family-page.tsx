@@ -4,7 +4,7 @@ import { measures } from '../../records/measure.js';
 import { type LimitFigure, limitChange } from '../../rules/clinic-limits.js';
 import type { DimensionView, FamilyView, FigureView } from '../../service/fit-rules-view.js';
 import type { LimitChangeRow, Page } from '../../store/contract.js';
-import { Form, refused, Submit } from '../parts/form.js';
+import { CellInput, Form, InputField, Submit } from '../parts/form.js';
 import { Layout } from '../parts/layout.js';
 import { usePage } from '../parts/page-context.js';
 import { noted, Pager, Table } from '../parts/table.js';
@@ -47,29 +47,17 @@ export function FitRulesFamilyPage(props: FitRulesFamilyProps) {
       )}
       {maySet ? (
         <Form action={here} class="print" novalidate hidden={{ version }}>
-          {' '}
           {dimensions}
           <section class="no-print">
-            <p class="field">
-              <label for="reason">
-                Reason or source <small>kept and shown beside every figure you change</small>
-              </label>
-              <textarea
-                id="reason"
-                name="reason"
-                rows={2}
-                {...fieldLimits(limitChange.shape.reason)}
-                class={errors.reason ? 'bad' : undefined}
-                aria-describedby={errors.reason ? 'reason-error' : undefined}
-              >
-                {typed.reason}
-              </textarea>
-              {errors.reason && (
-                <span class="hint warn" id="reason-error">
-                  {errors.reason}
-                </span>
-              )}
-            </p>
+            <InputField
+              label="Reason or source"
+              hint="kept and shown beside every figure you change"
+              name="reason"
+              wide
+              {...fieldLimits(limitChange.shape.reason)}
+              value={typed.reason}
+              error={errors.reason}
+            />
             <Submit main>Check the changes</Submit>
           </section>
         </Form>
@@ -133,23 +121,16 @@ function Figures(props: FitRulesFamilyProps & { dimension: DimensionView; figure
       'none'
     );
   const setTo = (f: FigureView) => {
-    const [name, error] = [nameOf(f), errors[nameOf(f)]];
+    const name = nameOf(f);
     return (
-      <>
-        <input
-          name={name}
-          size={5}
-          inputMode="decimal"
-          autocomplete="off"
-          value={typed[name] ?? format.stated(f.mm)}
-          aria-label={`${dimension.label}: ${figureWords[f.figure].label}, mm`}
-          aria-describedby={`${name}-hint`}
-          {...(error && refused)}
-        />
-        <small id={`${name}-hint`} class={error ? 'hint warn' : undefined}>
-          {(error && capital(error)) ?? `${format.stated(f.lowestMm)} to ${format.stated(f.highestMm)}`}
-        </small>
-      </>
+      <CellInput
+        name={name}
+        label={`${dimension.label}: ${figureWords[f.figure].label}, mm`}
+        hint={`${format.stated(f.lowestMm)} to ${format.stated(f.highestMm)}`}
+        error={errors[name] && capital(errors[name])}
+        size={5}
+        value={typed[name] ?? format.stated(f.mm)}
+      />
     );
   };
   return (

@@ -48,10 +48,10 @@ interface About {
 }
 
 /** A control in which what was typed cannot be: the first of them on a page has the focus when it opens, without script. */
-export const refused = { class: 'bad', 'aria-invalid': 'true', autofocus: true } as const;
+export const refused = { 'aria-invalid': 'true', autofocus: true } as const;
 
 /** What a control says of itself where what was typed in it cannot be, and where the reason stands. */
-export const tied = (id: string, error: string | undefined) =>
+const tied = (id: string, error: string | undefined) =>
   error ? { ...refused, 'aria-describedby': `${id}-error` } : {};
 
 function Field({ label, hint, id, wide, error, children }: Omit<About, 'name'>) {
@@ -95,6 +95,36 @@ export function InputField(props: About & Omit<JSX.IntrinsicElements['input'], k
     </Field>
   );
 }
+
+/** An input of a table or a grid: heard by its own name, and below it what helps to fill it, or why it cannot be. */
+export const CellInput = (
+  props: Omit<JSX.IntrinsicElements['input'], 'label'> & {
+    name: string;
+    label: string;
+    hint?: string;
+    error?: string;
+  },
+) => {
+  const { name, label, hint = '', error, ...input } = props;
+  const below = `${name}-hint`;
+  return (
+    <>
+      <input
+        id={name}
+        name={name}
+        inputMode="decimal"
+        autocomplete="off"
+        aria-label={label}
+        {...(error && refused)}
+        {...input}
+        aria-describedby={below}
+      />
+      <span class={error ? 'hint warn' : 'hint'} id={below} aria-live="polite">
+        {error ?? hint}
+      </span>
+    </>
+  );
+};
 
 /** What can be chosen: a word is its own value, a pair is value and word. */
 type Choices = readonly (string | readonly [value: string, word: ComponentChildren])[];

@@ -38,7 +38,7 @@ if (letters) {
 
 addEventListener('keydown', (event) => {
   if (event.ctrlKey || event.metaKey || event.altKey) return;
-  if (event.target.closest('input, select, textarea')) return;
+  if (event.target.closest('input, select')) return;
   if (event.target.closest('details.menu')) return;
   // What is one character long would be typed by a voice; arrows are not.
   if (event.key.length === 1 && !letters?.checked) return;

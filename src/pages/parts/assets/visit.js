@@ -17,9 +17,12 @@ async function check() {
   for (const field of fields) {
     const doubt = errors[field.name] ?? doubts[field.name];
     const hint = document.getElementById(`${field.id}-hint`);
-    hint.textContent = doubt ?? remarks[field.name] ?? field.dataset.hint;
+    const text = doubt ?? remarks[field.name] ?? field.dataset.hint;
+    // What is as it was is not read out again.
+    if (hint.textContent !== text) hint.textContent = text;
     hint.classList.toggle('warn', doubt !== undefined);
-    field.classList.toggle('bad', doubt !== undefined);
+    if (doubt === undefined) field.removeAttribute('aria-invalid');
+    else field.setAttribute('aria-invalid', 'true');
   }
   summary.textContent = count === 0 ? '' : `${count} ${count === 1 ? 'reading' : 'readings'} typed`;
 }
@@ -50,7 +53,7 @@ form.addEventListener('keydown', (event) => {
   if (next?.select) next.select();
 });
 
-const firstBad = form.querySelector('.bad') ?? fields[0];
+const firstBad = form.querySelector('[aria-invalid]') ?? fields[0];
 firstBad?.focus();
 
 // What was typed is not lost by closing the page by accident.
