@@ -1,3 +1,4 @@
+import { useId } from 'preact/hooks';
 import type { DeviceForecast, DimensionRoom } from '../../forecast/contract.js';
 import { plainSeries } from '../../forecast/words.js';
 import { sides } from '../../records/measure.js';
@@ -71,7 +72,8 @@ function RoomBar({ room }: { room: DimensionRoom }) {
   const low = x(room.allowanceMm - room.roomHighMm);
   const high = x(room.allowanceMm - room.roomLowMm);
   const over = room.roomMm < -0.5;
-  const stripes = `stripes-${room.series.measure}-${room.series.side}`;
+  // Two devices may have this dimension, and a pattern that is folded away paints nothing.
+  const stripes = useId();
   // The size it is reckoned with, which a single reading may differ from.
   const full = fullAtMm(room.limitMm);
   const adjustable = Math.round(room.extensionLeftMm ?? 0);

@@ -33,6 +33,16 @@ export const pages: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'what was typed of a call is lost, or stands in another family’s row',
+    file: 'src/pages/recall/recall-call.tsx',
+    tests: ['tests/service/replanning.test.ts'],
+    name: 'keeps what was agreed',
+    changes: [
+      ['value={typed?.note}', ''],
+      ['props.refused?.entry === row.id ? props.refused : null', 'props.refused'],
+    ],
+  },
+  {
     harm: 'a given password, a guessable one, or a session left open is enough',
     file: 'src/pages/child/record-routes.tsx',
     tests: ['tests/service/doors.test.ts'],
