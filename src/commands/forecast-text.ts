@@ -7,6 +7,7 @@ import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import type { Device } from '../records/device.js';
 import { actionNames } from '../words/action-names.js';
+import { benchFigure, clinicianReason } from '../words/clinician-reason.js';
 import { outcomeNames } from '../words/outcome-names.js';
 import type { Assessed } from './assess.js';
 import { childWords } from './child-words.js';
@@ -144,15 +145,12 @@ function deviceLines(
 function decisionText(d: DeviceDecision, turnaround: TurnaroundEstimate, today: IsoDate): string {
   const { p50Days, p80Days, basis } = turnaround;
   const made = `${p50Days} to ${p80Days} days from cast to fitting, ${basis === 'default' ? 'as usual' : 'as in this clinic'}`;
-  const figure = d.checkFigure
-    ? ` Cast if the room at ${plainSeries(d.checkFigure)} is ${d.checkFigure.castIfRoomAtMostMm} mm or less, else not before ${plainDate(d.checkFigure.elseNotBefore)}.`
-    : '';
   const castBy = castByOf(d);
   const none = isBeingMade(d.reason.code) ? '' : ` No day to cast by inside the horizon (${made}).`;
   const dates = castBy
     ? ` ${castBy < today ? 'Was to be cast by' : 'Cast by'} ${plainDate(castBy)} to keep the chance of being beyond use before the next is fitted within ${percent(d.acceptedChance)} (${made}).`
     : none;
-  return `${capital(actionNames[d.action])}: ${d.reason.text ?? ''}${figure}${dates}`;
+  return `${capital(actionNames[d.action])}: ${[clinicianReason(d), benchFigure(d)].filter((text) => text !== '').join(' ')}${dates}`;
 }
 
 function flagText(flag: Flag): string {

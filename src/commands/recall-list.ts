@@ -7,6 +7,7 @@ import type { RecallSettingsInput } from '../recall/decide/recall-settings.js';
 import { counted } from '../records/counted.js';
 import type { Child } from '../records/records.js';
 import { actionNames, alertNames } from '../words/action-names.js';
+import { clinicianWhy } from '../words/clinician-reason.js';
 import { type Assessed, assess } from './assess.js';
 import { childWords } from './child-words.js';
 import { type ReadingOptions, readPaths, readRules, tell, todayOf } from './reading-options.js';
@@ -77,7 +78,11 @@ function section(
     const by = e.dueBy ? `${e.late ? 'late since' : 'by'} ${e.dueBy}` : '';
     const week = e.plannedWeek ? `week of ${e.plannedWeek}` : '';
     const head = [nameOf(e.childId), by, week, deviceLabels(e.devices), marksOf(e, children.get(e.childId))];
-    return `${head.filter((t) => t !== '').join(' | ')}\n${wrap(e.reason.text ?? '', 110, '    ')}`;
+    return [
+      head.filter((t) => t !== '').join(' | '),
+      wrap(clinicianWhy(e), 110, '    '),
+      wrap(`Say: ${e.reason.text ?? ''}`, 110, '    '),
+    ].join('\n');
   });
   return `${title} (${entries.length})\n${lines.join('\n')}`;
 }

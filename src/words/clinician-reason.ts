@@ -1,5 +1,5 @@
 import { adjusting, plainDate, plainSeries } from '../forecast/words.js';
-import type { DeviceDecision, Reason } from '../recall/contract.js';
+import type { DeviceDecision, Reason, RecallEntry } from '../recall/contract.js';
 import { counted } from '../records/counted.js';
 import type { AdjustmentKind } from '../records/device.js';
 import { type MeasureId, measures } from '../records/measure.js';
@@ -16,6 +16,19 @@ export function clinicianReason(decision: Said): string {
     percent: numbers.percent ?? null,
     first: numbers.first === 1,
   });
+}
+
+/** At how little room the next one is cast at the bench, and before which day otherwise not; empty where no figure decides. */
+export const benchFigure = ({ checkFigure: figure }: Pick<DeviceDecision, 'checkFigure'>): string =>
+  figure
+    ? `Cast if the room at the ${plainSeries(figure)} is ${figure.castIfRoomAtMostMm} mm or less, else not before ${plainDate(figure.elseNotBefore)}.`
+    : '';
+
+/** Why a child is on the list, and what decides when it is there. */
+export function clinicianWhy(entry: Pick<RecallEntry, 'action' | 'reason' | 'devices'>): string {
+  const wanted = entry.devices.filter((d) => d.action === entry.action);
+  const reason = clinicianReason({ reason: entry.reason, adjust: wanted[0]?.adjust ?? null });
+  return [reason, ...wanted.map(benchFigure)].filter((text) => text !== '').join(' ');
 }
 
 interface Words {

@@ -4,7 +4,7 @@ import { castByOf, isBeingMade } from '../../recall/contract.js';
 import { counted } from '../../records/counted.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { DeviceView } from '../../service/child-view/load-child.js';
-import { clinicianReason } from '../../words/clinician-reason.js';
+import { benchFigure, clinicianReason } from '../../words/clinician-reason.js';
 import { dueText } from '../parts/due-text.js';
 import type { Format } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
@@ -70,7 +70,6 @@ function Wanted({ view: { decision } }: { view: DeviceView }) {
   const { format, today } = usePage();
   if (!decision) return null;
   const { what, when, late } = dueText(decision, today, format);
-  const { checkFigure } = decision;
   const castBy = castByOf(decision);
   const lookWillDo = decision.action === 'check' && castBy !== null && castBy < (decision.dueBy ?? castBy);
   return (
@@ -82,11 +81,9 @@ function Wanted({ view: { decision } }: { view: DeviceView }) {
         </strong>
         {late && ','} {when && <strong>{when}</strong>}. {clinicianReason(decision)}
       </p>
-      {checkFigure && (
+      {decision.checkFigure && (
         <p>
-          At the bench: cast if the room at the {plainSeries(checkFigure)} is{' '}
-          <strong>{checkFigure.castIfRoomAtMostMm} mm or less</strong>; else not before{' '}
-          {format.date(checkFigure.elseNotBefore)}.
+          <strong>{benchFigure(decision)}</strong>
         </p>
       )}
       {castBy && castBy !== decision.dueBy && (

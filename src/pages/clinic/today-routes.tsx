@@ -4,7 +4,7 @@ import { addDaysIso } from '../../records/dates.js';
 import { planners, writersOf } from '../../records/roles.js';
 import type { ServiceDeps } from '../../service/dependencies.js';
 import { isUnderWay, type RecallBrief, type RecallRow, type WaitingAnswer } from '../../store/contract.js';
-import { clinicianReason } from '../../words/clinician-reason.js';
+import { clinicianWhy } from '../../words/clinician-reason.js';
 import { WaitingAnswers } from '../family/family-answers.js';
 import { Form, InputField } from '../parts/form.js';
 import { Empty, Layout, NoChildYet } from '../parts/layout.js';
@@ -150,7 +150,7 @@ function Section(props: {
           <Columns of={rowColumns('Why', 'Next')} />
           <tbody>
             {rows.map((row) => (
-              <WantedRow key={row.id} row={row} why={reasonOf(row)} named>
+              <WantedRow key={row.id} row={row} why={clinicianWhy(row.entry)} named>
                 {rings && <Reach row={row} />}
                 {user && writersOf.measurements.includes(user.role) && (
                   <Go to={childPath(row.childId, '/visit')}>
@@ -166,8 +166,3 @@ function Section(props: {
     </section>
   );
 }
-
-const reasonOf = ({ entry }: RecallRow): string => {
-  const first = entry.devices.find((d) => d.action === entry.action);
-  return clinicianReason({ reason: entry.reason, adjust: first?.adjust ?? null });
-};

@@ -17,7 +17,7 @@ export const rowColumns = (why: string, last: string) => ['Child', 'By', why, 'V
 /** One child that is wanted: who with alerts, by when and how late, why, the visit, and what can be done about it. */
 export function WantedRow(props: {
   row: RecallRow;
-  why: string;
+  why: ComponentChildren;
   /** The action beside the day, where no heading over the row says it. */
   named?: boolean;
   children: ComponentChildren;

@@ -3,6 +3,7 @@ import type { Action } from '../../recall/contract.js';
 import type { ClinicWeekInput } from '../../recall/level/clinic-week.js';
 import { ringAgainOf } from '../../recall/ring-again.js';
 import { counted } from '../../records/counted.js';
+import { writersOf } from '../../records/roles.js';
 import type { seeNowPlaces } from '../../service/see-now-places.js';
 import {
   isUnderWay,
@@ -13,6 +14,7 @@ import {
   type WaitingAnswer,
 } from '../../store/contract.js';
 import { actionNames, stateNames } from '../../words/action-names.js';
+import { clinicianWhy } from '../../words/clinician-reason.js';
 import { RingToday } from '../family/family-answers.js';
 import { Form, Problem, Submit } from '../parts/form.js';
 import { Empty, Layout } from '../parts/layout.js';
@@ -108,7 +110,8 @@ export function RecallPage(props: RecallPageProps) {
 }
 
 function List({ rows, shown, query, clinic, refused }: RecallPageProps) {
-  const { format } = usePage();
+  const { format, user } = usePage();
+  const atBench = user && writersOf.measurements.includes(user.role);
   const from = query.whole ? 0 : query.page * ROWS_A_PAGE;
   const part = shown.length < rows.length;
   const back = addressOf(query);
@@ -140,7 +143,16 @@ function List({ rows, shown, query, clinic, refused }: RecallPageProps) {
               </th>
             </tr>
             {own.map((r) => (
-              <WantedRow key={r.id} row={r} why={r.entry.reason.text ?? ''}>
+              <WantedRow
+                key={r.id}
+                row={r}
+                why={
+                  <>
+                    {r.entry.reason.text}
+                    {atBench && <small class="at-bench">Clinician: {clinicianWhy(r.entry)}</small>}
+                  </>
+                }
+              >
                 <Reach row={r} />
                 <CallState
                   row={r}
