@@ -37,7 +37,8 @@ const props = {
   seeNow: { wanted: 0, days: [] },
   refused: null,
 } as unknown as Parameters<typeof RecallPage>[0];
-const page = (change: object) => renderPage(<RecallPage {...props} {...change} />, context);
+const page = (change: object, role = 'scheduler') =>
+  renderPage(<RecallPage {...props} {...change} />, { ...(context as object), user: { role } } as never);
 
 it('a group that is not on this page of the list is asked for alone', () => {
   expect(page({})).toContain('href="/recall?action=review"');
@@ -54,4 +55,35 @@ it('who must be seen now stands beside the places there are for it', () => {
   expect(page({ seeNow: { wanted: 2, days } })).toMatch(/2 children to be seen now.*1 today\./);
   expect(page({ seeNow: { wanted: 2, days: [] } })).toContain('No place today or on the next working day');
   expect(page({})).not.toContain('to be seen now');
+});
+
+it('tells who may cast why, and the figure that decides at the bench; who only rings reads what is read out', () => {
+  const entry = {
+    action: 'check',
+    reason: { code: 'cast-due', numbers: {}, text: 'May soon be too small.' },
+    dueBy: '2026-12-25',
+    alerts: [],
+    devices: [
+      {
+        action: 'check',
+        family: 'solid-afo',
+        side: 'left',
+        adjust: null,
+        checkFigure: {
+          measure: 'foot_length',
+          side: 'left',
+          castIfRoomAtMostMm: 4,
+          elseNotBefore: '2027-03-02',
+        },
+      },
+    ],
+  };
+  const shown = [{ id: 'check', childId: 'c1', childName: '', contact: '', transportDays: [], entry }];
+  const list = (role: string) => page({ shown, rows: shown }, role);
+  expect(list('scheduler')).toContain('May soon be too small.');
+  expect(list('scheduler')).not.toContain('4 mm or less');
+  expect(list('clinician')).toContain('May soon be too small.');
+  expect(list('clinician')).toMatch(
+    /Clinician: .*left foot length is 4 mm or less, else not before 2 March 2027/,
+  );
 });

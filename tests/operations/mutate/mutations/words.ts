@@ -17,8 +17,11 @@ export const words: readonly MutationGroup[] = [
       'tests/words/reason-sentence.test.ts',
       'tests/recall/safe-list.test.ts',
       'tests/pages/answers.test.tsx',
+      'tests/pages/recall-page.test.tsx',
     ],
     changes: [
+      ['castIfRoomAtMostMm} mm or less', 'castIfRoomAtMostMm} mm or more'],
+      ['plainDate(figure.elseNotBefore)', "''"],
       ['A finding outranks every date: read what was seen in the record first.', 'The usual review.'],
       ['`Recorded as broken on ', '`Worn for long: '],
     ],
