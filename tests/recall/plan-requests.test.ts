@@ -106,7 +106,7 @@ it('gives no week to whoever must be seen now, whatever else the child is due fo
 // A review that waits for the workshop's place of a cast months away is late for nothing.
 it.each([
   [100, 2],
-  [28, 1],
+  [14, 1],
 ])(
   'makes one visit of a review due today and a cast in %i days only where the cast is worth it about then',
   (days, visits) => {

@@ -55,6 +55,7 @@ function bestPair(members: readonly PlanRequest[], capacity: Capacity, settings:
     for (let j = i + 1; j < members.length; j++) {
       const merged = merge(members[i], members[j]);
       if (!merged || waitsForSibling(merged, members[i], members[j], capacity, settings)) continue;
+      if (isPutOff(merged, [members[i], members[j]], capacity, settings)) continue;
       const saving =
         settings.visitCost +
         cheapest(members[i], capacity, settings) +
@@ -64,6 +65,20 @@ function bestPair(members: readonly PlanRequest[], capacity: Capacity, settings:
     }
   }
   return best;
+}
+
+/** Could one of them be in time alone, and not in any week that both can have? */
+function isPutOff(
+  merged: PlanRequest,
+  alone: readonly PlanRequest[],
+  capacity: Capacity,
+  settings: LevellingSettings,
+): boolean {
+  const inTime = (r: PlanRequest, visit: PlanRequest) => {
+    const costs = weekCosts(visit, capacity, settings);
+    return capacity.weeks.some((week, w) => Number.isFinite(costs[w]) && insideWindow(r, capacity, week));
+  };
+  return alone.some((r) => inTime(r, r) && !inTime(r, merged));
 }
 
 /**

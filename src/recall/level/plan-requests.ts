@@ -136,7 +136,8 @@ function reviewRequest(
     worthIt: addDaysIso(due, -REVIEW_WINDOW_DAYS),
     latestSafe: due,
     outgrownDays: midweeks.map((day) => aDay * Math.max(0, daysBetween(today, day))),
-    wastedDays: midweeks.map(() => 0),
+    // Looked at sooner than it must be, the child comes more often.
+    wastedDays: midweeks.map((day) => Math.max(0, daysBetween(day, due))),
   };
 }
 

@@ -11,7 +11,7 @@ export function insideWindow(
   const times = partsOf(request).map(timesOf);
   return (
     times.some((t) => week === null || !tooEarly(t, monday + lastDay)) &&
-    times.every((t) => monday + lastDay <= t.latestSafe)
+    times.every((t) => seenBy(t, monday, lastDay) <= t.latestSafe)
   );
 }
 
@@ -81,7 +81,7 @@ function partCost(
   settings: LevellingSettings,
 ): number {
   const weight = t.part.insensateSkin ? settings.insensateWeight : 1;
-  const late = Math.max(0, Math.ceil((monday + lastDay - t.latestSafe) / 7));
+  const late = Math.max(0, Math.ceil((seenBy(t, monday, lastDay) - t.latestSafe) / 7));
   return (
     weight *
       (t.part.outgrownDays[w] +
@@ -98,5 +98,9 @@ function allowed(t: Times, monday: DayNumber): boolean {
   if (t.booked !== null) return t.booked === monday;
   return !t.notIn.includes(monday);
 }
+
+/** What must not be late is counted as seen on the week's last day; the usual review is in time in the week it is due. */
+const seenBy = ({ part }: Times, monday: DayNumber, lastDay: number): DayNumber =>
+  monday + (part.routine ? 0 : lastDay);
 
 const tooEarly = (t: Times, last: DayNumber) => last < t.worthIt;

@@ -26,7 +26,8 @@ function orderPart(child: ChildInCare, day: DayNumber, used: (room: Room) => boo
   if (part) child.order(day, part.id);
 }
 
-function easeWhatIsTight(child: ChildInCare, day: DayNumber): void {
+/** What any clinician does who sees it, whatever called the child in. */
+export function easeWhatIsTight(child: ChildInCare, day: DayNumber): void {
   for (const { limit, roomMm } of child.seen(day)) {
     const tight = limit.dimension.tightWithinMm.value;
     const [way] = adjustmentsLeftOn(limit, isoDate(day));

@@ -9,6 +9,7 @@ import { seriesKey } from '../../records/measure.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import type { ChildInCare, Room } from './child-in-care.js';
 import type { SimulationAssessor } from './contract.js';
+import { easeWhatIsTight } from './fixed-review.js';
 
 /** What the forecasting clinic decides by. */
 export interface ForecastClinic {
@@ -55,6 +56,8 @@ export function forecastReview(child: ChildInCare, day: DayNumber, clinic: Forec
     child.judge(day);
     answer = ask(child, day, clinic);
   }
+  easeWhatIsTight(child, day);
+  answer = ask(child, day, clinic);
   const { decision } = answer;
   if (!decision || child.making) return answer;
   if (isToBeCast(decision, child, day, clinic)) child.cast(day);
