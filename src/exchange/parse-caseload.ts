@@ -1,6 +1,7 @@
+import { readFile } from 'node:fs/promises';
 import { z } from 'zod';
 import { DoorpostError } from '../errors.js';
-import type { Caseload } from '../records/caseload.js';
+import { type Caseload, type CaseloadPart, caseloadParts } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import type { Device } from '../records/device.js';
 import { measureIds } from '../records/measure.js';
@@ -33,6 +34,11 @@ export interface NamedFile {
   readonly name: string;
   readonly bytes: Uint8Array;
 }
+/** Read where it lies, a piece after another. */
+export interface FileOnDisk {
+  readonly name: string;
+  readonly path: string;
+}
 
 export interface ParseOptions {
   /** Dates after it are refused. */
@@ -47,8 +53,12 @@ export interface ParseOptions {
   readonly takeProbable?: boolean;
 }
 
-export interface ParsedCaseload {
+export interface ParsedCaseload extends Said {
   readonly caseload: Caseload;
+}
+
+/** What was read beside the records. */
+export interface Said {
   readonly refused: readonly RefusedRow[];
   /** What a person should know though nothing was refused: columns kept but not read, words read as others. */
   readonly notices: readonly string[];
@@ -62,14 +72,30 @@ export interface ParsedCaseload {
   readonly used: Answers;
 }
 
+type Take = <P extends CaseloadPart>(part: P, record: Caseload[P][number]) => void;
+
 /**
- * A caseload out of files held in memory: tables (.csv, .txt, .tsv, .xlsx) or FHIR R4 (.json, .ndjson).
+ * A caseload out of files: tables (.csv, .txt, .tsv, .xlsx) or FHIR R4 (.json, .ndjson).
  * Good rows are taken and bad ones listed with what is accepted. Throws only where a file is no table at all.
  */
 export async function parseCaseload(
-  files: readonly NamedFile[],
+  files: readonly (NamedFile | FileOnDisk)[],
   options: ParseOptions,
 ): Promise<ParsedCaseload> {
+  const caseload = Object.fromEntries(caseloadParts.map((part) => [part, [] as unknown[]]));
+  const said = await readRecords(files, options, (part, record) => void caseload[part].push(record));
+  return { caseload: caseload as unknown as Caseload, ...said };
+}
+
+/**
+ * The same, each record taken as it is read, what it belongs to before it. Of our own tables nothing is held but the
+ * keys of rows, children's birth dates and the devices; of a clinic's own sheets, workbooks and FHIR everything is.
+ */
+export async function readRecords(
+  files: readonly (NamedFile | FileOnDisk)[],
+  options: ParseOptions,
+  take: Take,
+): Promise<Said> {
   const rules = options.rules ?? loadRules();
   const { today, dateOrder = 'refuse', lengthUnit = null } = options;
   const settings = { today, dateOrder, lengthUnit, rules, families: familyFacts(rules) };
@@ -77,9 +103,8 @@ export async function parseCaseload(
   const refused: RefusedRow[] = [];
   const asker = new Asker(options.answers ?? {}, options.takeProbable ?? false);
   const { own, made } = understood(await readFiles(files, notices, refused), options, rules, asker, notices);
-  const parsed = readTables([...own, ...made.tables], made.readings, settings);
+  const parsed = readTables([...own, ...made.tables], made.readings, settings, take);
   return {
-    caseload: parsed.caseload,
     refused: [...refused, ...made.refused, ...parsed.refused],
     notices: [...notices, ...made.notices, ...parsed.notices],
     questions: asker.questions,
@@ -90,19 +115,20 @@ export async function parseCaseload(
 }
 
 async function readFiles(
-  files: readonly NamedFile[],
+  files: readonly (NamedFile | FileOnDisk)[],
   notices: string[],
   refused: RefusedRow[],
 ): Promise<TextTable[]> {
   const tables: TextTable[] = [];
   for (const file of files) {
-    if (/\.xlsx$/i.test(file.name)) tables.push(...(await readWorkbook(file.name, file.bytes)));
+    const whole = async () => ('path' in file ? new Uint8Array(await readFile(file.path)) : file.bytes);
+    if (/\.xlsx$/i.test(file.name)) tables.push(...(await readWorkbook(file.name, await whole())));
     else if (/\.(json|ndjson)$/i.test(file.name)) {
-      const fhir = fhirTables(file.name, file.bytes);
+      const fhir = fhirTables(file.name, await whole());
       tables.push(...fhir.tables);
       notices.push(...fhir.notices);
       refused.push(...fhir.refused);
-    } else tables.push(readTable(file.name, file.bytes));
+    } else tables.push(readTable(file.name, 'path' in file ? file : file.bytes));
   }
   return tables;
 }
@@ -184,7 +210,8 @@ function readTables(
   tables: readonly TextTable[],
   readings: readonly SheetReadings[],
   given: Omit<ReadSettings, 'birthDateOf' | 'deviceOf'>,
-): Pick<ParsedCaseload, 'caseload' | 'refused' | 'notices'> {
+  take: Take,
+): Pick<Said, 'refused' | 'notices'> {
   const named = tables.map((text) => ({ text, table: tableOf(text) }));
   const refused: RefusedRow[] = [];
   const notices: string[] = [];
@@ -195,57 +222,75 @@ function readTables(
     birthDateOf: (id) => birthDates.get(id),
     deviceOf: (id) => byId.get(id),
   };
-  const readAll = <T extends { readonly id: string }>(
-    table: TableName,
-    read: (text: TextTable, settings: ReadSettings) => TableResult<T>,
-    made: readonly { readonly file: string; readonly records: readonly T[] }[] = [],
-  ): readonly T[] => {
-    const sources = named.flatMap(({ text, table: of }) => {
+  const readAll = <P extends CaseloadPart>(
+    part: P,
+    read: (text: TextTable, settings: ReadSettings) => TableResult<Caseload[P][number]>,
+    { made = [], note }: Beside<Caseload[P][number]> = {},
+  ): void => {
+    const table = part === 'skinChecks' ? 'skin' : part;
+    const sources = named.flatMap(({ text, table: of }): Source<Caseload[P][number]>[] => {
       if (of !== table) return [];
       const result = read(text, settings);
-      refused.push(...result.refused);
-      notices.push(...result.notices, ...unreadColumns(table, text));
-      return [{ file: text.file, records: result.records }];
+      const ended = () => {
+        refused.push(...result.refused);
+        notices.push(...result.notices, ...unreadColumns(table, text));
+      };
+      return [{ file: text.file, records: result.records, ended }];
     });
-    return once([...sources, ...made], notices);
+    for (const record of once([...sources, ...made], notices)) {
+      note?.(record);
+      take(part, record);
+    }
   };
-  const children = readAll('children', readChildren);
-  for (const { id, birthDate } of children) birthDates.set(id, birthDate);
-  const known = readings.map(({ file, records }) => {
+  readAll('children', readChildren, { note: ({ id, birthDate }) => birthDates.set(id, birthDate) });
+  const made = readings.map(({ file, records }) => {
     const taken = records.filter(({ childId }) => birthDates.has(childId));
     const lost = records.length - taken.length;
     if (lost > 0) notices.push(`${file}: ${lost} readings of children that were refused were left out too.`);
     return { file, records: taken };
   });
-  const measurements = readAll('measurements', readMeasurements, known);
-  const markers = readAll('markers', readMarkers);
-  const devices = readAll('devices', readDevices);
-  for (const device of devices) byId.set(device.id, device);
-  const events = readAll('events', readEvents);
-  const jobs = readAll('jobs', readJobs);
-  const skinChecks = readAll('skin', readSkinChecks);
-  return {
-    caseload: { children, measurements, markers, devices, events, jobs, skinChecks },
-    refused,
-    notices,
-  };
+  readAll('measurements', readMeasurements, { made });
+  readAll('markers', readMarkers);
+  readAll('devices', readDevices, { note: (device) => byId.set(device.id, device) });
+  readAll('events', readEvents);
+  readAll('jobs', readJobs);
+  readAll('skinChecks', readSkinChecks);
+  return { refused, notices };
+}
+
+interface Source<T> {
+  readonly file: string;
+  readonly records: Iterable<T>;
+  readonly ended?: () => void;
+}
+
+/** Records beside those of the tables, and what is to be remembered of each. */
+interface Beside<T> {
+  readonly made?: readonly Source<T>[];
+  readonly note?: (record: T) => void;
 }
 
 /** Records of several files, each once by its id; in one file it stands once already. */
-function once<T extends { readonly id: string }>(
-  sources: readonly { readonly file: string; readonly records: readonly T[] }[],
+function* once<T extends { readonly id: string }>(
+  sources: readonly Source<T>[],
   notices: string[],
-): readonly T[] {
-  if (sources.length === 1) return sources[0].records;
-  const records = new Map<string, T>();
-  for (const { file, records: more } of sources) {
-    const before = records.size;
-    for (const record of more) if (!records.has(record.id)) records.set(record.id, record);
-    const again = more.length - (records.size - before);
+): Generator<T> {
+  const ids = sources.length > 1 ? new Set<string>() : null;
+  const repeats: string[] = [];
+  for (const { file, records, ended } of sources) {
+    let again = 0;
+    for (const record of records) {
+      if (ids?.has(record.id)) again++;
+      else {
+        ids?.add(record.id);
+        yield record;
+      }
+    }
+    ended?.();
     if (again > 0)
-      notices.push(`${file}: ${again} with an id already read from a file before; the first is kept.`);
+      repeats.push(`${file}: ${again} with an id already read from a file before; the first is kept.`);
   }
-  return [...records.values()];
+  notices.push(...repeats);
 }
 
 /** Which table a file holds: by its name (events.csv, 2024-events.csv), else by the headings it carries; null for none. */

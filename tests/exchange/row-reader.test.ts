@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { readChildren } from '../../src/exchange/csv/read-children.js';
-import { readDevices } from '../../src/exchange/csv/read-devices.js';
-import { readMeasurements } from '../../src/exchange/csv/read-measurements.js';
-import { readEvents, readJobs, readSkinChecks } from '../../src/exchange/csv/read-records.js';
-import { RowReader, tableLayout } from '../../src/exchange/csv/row-reader.js';
+import * as children from '../../src/exchange/csv/read-children.js';
+import * as devices from '../../src/exchange/csv/read-devices.js';
+import * as measurements from '../../src/exchange/csv/read-measurements.js';
+import * as records from '../../src/exchange/csv/read-records.js';
+import type { TableResult } from '../../src/exchange/csv/read-rows.js';
+import type { TextTable } from '../../src/exchange/csv/read-table.js';
+import { type ReadSettings, RowReader, tableLayout } from '../../src/exchange/csv/row-reader.js';
 import { IN_FUTURE } from '../../src/records/check/refuse.js';
 import type { Device } from '../../src/records/device.js';
 import { familyFacts } from '../../src/rules/family-facts.js';
@@ -25,6 +27,19 @@ const worn = {
   footplate: 'full' as const,
   extra: {},
 } as unknown as Device;
+/** A reader whose rows have all been asked for. */
+const whole =
+  <T>(read: (text: TextTable, settings: ReadSettings) => TableResult<T>) =>
+  (text: TextTable, given: ReadSettings) => {
+    const result = read(text, given);
+    return { ...result, records: [...result.records] };
+  };
+const readChildren = whole(children.readChildren);
+const readDevices = whole(devices.readDevices);
+const readMeasurements = whole(measurements.readMeasurements);
+const readEvents = whole(records.readEvents);
+const readJobs = whole(records.readJobs);
+const readSkinChecks = whole(records.readSkinChecks);
 /** One child, A, and one device, D. */
 const settings = {
   today: '2026-11-25',

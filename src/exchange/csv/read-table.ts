@@ -2,6 +2,7 @@ import { type CsvError, parse } from 'csv-parse/sync';
 import { DoorpostError } from '../../errors.js';
 import { heldOnce } from '../remembered.js';
 import type { TableName } from './columns.js';
+import { type Content, looked, SNIFFED, texts, wholeLines } from './text-pieces.js';
 
 /** Merged cells, rows from 1 and columns from 0. */
 export interface Range {
@@ -43,40 +44,22 @@ export interface TextRow {
 
 /**
  * Reads delimited text as clinics' spreadsheets write it: UTF-8 or UTF-16 with or without byte order mark,
- * else Windows-1252; comma, semicolon, tab or bar; any line ending; a first line 'sep=;' obeyed.
+ * else Windows-1252; comma, semicolon, tab or bar; any line ending; a first line 'sep=;' obeyed. The rows are read
+ * anew whenever they are gone through, a piece of the file after another: no more of it is held than whoever asks keeps.
  */
-export function readTable(
-  file: string,
-  bytes: Uint8Array,
-): TextTable & { readonly rows: readonly TextRow[] } {
-  const text = decode(bytes);
-  const [body, declared] = withoutSeparatorLine(text);
-  const delimiter = declared ?? sniffDelimiter(body);
-  const same = heldOnce();
-  let records: string[][];
-  try {
-    records = parse(withQuotedDittos(body, delimiter), {
-      delimiter,
-      trim: true,
-      relax_column_count: true,
-      relax_quotes: true,
-      skip_empty_lines: false,
-      record_delimiter: ['\r\n', '\n', '\r'],
-      on_record: (cells: string[]) => cells.map(same),
-    }) as string[][];
-  } catch (error) {
-    const { message, lines } = error as CsvError & { lines?: number };
-    throw new DoorpostError('invalid-file', `${file} is not a readable table: ${message}`, {
-      file,
-      row: lines,
-      accepted: 'delimited text with one heading line; a quote inside a quoted cell is doubled',
-    });
-  }
-  const shift = declared === null ? 0 : 1;
-  const filled = records
-    .map((cells, index) => ({ row: index + 1 + shift, cells }))
-    .filter(({ cells }) => cells.some((cell) => cell !== ''));
-  if (filled.length === 0) {
+export function readTable(file: string, content: Content): TextTable {
+  const { encoding, begins, quoted } = looked(content);
+  const [beginning, declared] = withoutSeparatorLine(begins);
+  const delimiter = declared ?? sniffDelimiter(beginning);
+  const body = () => withoutSeparator(texts(content, encoding));
+  // Where a quotation mark is no quotation the lines' ends say nothing of where a row ends: such a file is read whole.
+  const pieces =
+    !quoted || isStrict(wholeLines(body()), delimiter)
+      ? () => wholeLines(body())
+      : () => [withQuotedDittos([...body()].join(''), delimiter)];
+  const filled = () => filledRows(file, pieces(), delimiter, declared === null ? 0 : 1);
+  const [first] = filled();
+  if (first === undefined) {
     throw new DoorpostError('invalid-file', `${file} is empty`, {
       file,
       accepted: 'one heading line and one line a record',
@@ -85,16 +68,48 @@ export function readTable(
   return {
     file,
     separator: delimiter,
-    headings: filled[0].cells,
-    headingRow: filled[0].row,
-    rows: filled.slice(1),
+    headings: first.cells,
+    headingRow: first.row,
+    rows: { [Symbol.iterator]: () => withoutFirst(filled()) },
   };
+}
+
+function* withoutFirst<T>(all: Iterator<T>): Generator<T> {
+  all.next();
+  for (let next = all.next(); !next.done; next = all.next()) yield next.value;
+}
+
+/** Rows with a cell that is not empty. */
+function* filledRows(
+  file: string,
+  pieces: Iterable<string>,
+  delimiter: string,
+  before: number,
+): Generator<TextRow> {
+  const same = heldOnce();
+  let row = before;
+  try {
+    for (const piece of pieces)
+      for (const cells of parse(piece, {
+        ...{ delimiter, trim: true, relax_column_count: true, relax_quotes: true },
+        ...{ skip_empty_lines: false, record_delimiter: LINE_ENDS },
+      }) as string[][]) {
+        row++;
+        if (cells.some((cell) => cell !== '')) yield { row, cells: cells.map(same) };
+      }
+  } catch (error) {
+    if (error instanceof DoorpostError) throw error;
+    const { message, lines } = error as CsvError & { lines?: number };
+    throw new DoorpostError('invalid-file', `${file} is not a readable table: ${message}`, {
+      file,
+      row: lines,
+      accepted: 'delimited text with one heading line; a quote inside a quoted cell is doubled',
+    });
+  }
 }
 
 /** A quotation mark alone in a cell is a ditto mark and opens nothing: it is quoted itself. */
 function withQuotedDittos(body: string, delimiter: string): string {
-  if (!body.includes('"')) return body;
-  if (isStrict(body, delimiter)) return body;
   const isAlone = (cell: string) => cell.trim() === '"';
   return body
     .split('\n')
@@ -109,30 +124,31 @@ function withQuotedDittos(body: string, delimiter: string): string {
 }
 
 /** Quoted to the letter, every line as long as the first: a '","' in it is a quoted comma, not two ditto marks. */
-function isStrict(body: string, delimiter: string): boolean {
+function isStrict(pieces: Iterable<string>, delimiter: string): boolean {
+  let cells: number | undefined;
   try {
-    parse(body, { delimiter, trim: true, skip_empty_lines: true, record_delimiter: ['\r\n', '\n', '\r'] });
+    for (const piece of pieces)
+      for (const { length } of parse(piece, {
+        ...{ delimiter, trim: true, skip_empty_lines: true, record_delimiter: LINE_ENDS },
+      }) as string[][]) {
+        cells ??= length;
+        if (length !== cells) return false;
+      }
     return true;
   } catch {
     return false;
   }
 }
 
-function decode(bytes: Uint8Array): string {
-  if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder('utf-16le').decode(bytes);
-  if (bytes[0] === 0xfe && bytes[1] === 0xff) return new TextDecoder('utf-16be').decode(bytes);
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    return Buffer.from(bytes)
-      .toString('latin1')
-      .replace(/[\x80-\x9f]/g, (char) => WINDOWS_1252[char.charCodeAt(0) - 0x80]);
+const LINE_ENDS = ['\r\n', '\n', '\r'];
+
+function* withoutSeparator(pieces: Iterable<string>): Generator<string> {
+  let first = true;
+  for (const piece of pieces) {
+    yield first ? withoutSeparatorLine(piece)[0] : piece;
+    first = false;
   }
 }
-
-/** 0x80 to 0x9f by the WHATWG's index of windows-1252: Node 20's own decoder reads them as control characters. */
-const WINDOWS_1252 =
-  '\u20ac\x81\u201a\u0192\u201e\u2026\u2020\u2021\u02c6\u2030\u0160\u2039\u0152\x8d\u017d\x8f\x90\u2018\u2019\u201c\u201d\u2022\u2013\u2014\u02dc\u2122\u0161\u203a\u0153\x9d\u017e\u0178';
 
 /** Some spreadsheets write 'sep=;' as the first line. */
 function withoutSeparatorLine(text: string): [body: string, delimiter: string | null] {
@@ -146,7 +162,7 @@ function withoutSeparatorLine(text: string): [body: string, delimiter: string | 
  */
 function sniffDelimiter(text: string): string {
   const lines = text
-    .slice(0, 20_000)
+    .slice(0, SNIFFED)
     .replace(/"[^"]*"/g, '')
     .split(/\r\n|\n|\r/)
     .filter((line) => line.trim() !== '')

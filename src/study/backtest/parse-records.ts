@@ -27,7 +27,7 @@ export function parseRecords(table: Cells): GrowthRecord[] {
         given: table.headings.join(','),
         accepted: ['id', 'sex', 'age', ...Object.keys(sizes)].join(','),
       });
-  const rows = table.rows.map(({ row, cells }) => {
+  const rows = [...table.rows].map(({ row, cells }) => {
     const cell = (column: string) => cells[headings.indexOf(column)]?.trim() ?? '';
     const refuse = (field: string, what: string): never => {
       const given = cell(field);

@@ -28,7 +28,7 @@ export function parseInfants({ file, ...table }: Cells): InfantRecord[] {
     }),
   );
   const inDays = headings[column.age] === 'agedays';
-  const rows = table.rows.flatMap(({ row, cells }) => {
+  const rows = [...table.rows].flatMap(({ row, cells }) => {
     if ((cells[column.length] ?? '').trim() === '') return [];
     const ageYears = Number(cells[column.age]) / (inDays ? DAYS_A_YEAR : 1);
     const lengthMm = Number(cells[column.length]) * 10;

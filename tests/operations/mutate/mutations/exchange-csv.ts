@@ -117,8 +117,8 @@ export const exchangeCsv: readonly MutationGroup[] = [
     file: 'src/exchange/csv/read-rows.ts',
     tests: rowReader,
     changes: [
-      ['if (same !== row) {', 'if (false) {'],
-      ["else if (taken !== row) reader.refuse('id'", "else if (false) reader.refuse('id'"],
+      ['if (same !== row) refused', 'if (false) refused'],
+      ["else if (taken !== reader.row) reader.refuse('id'", "else if (false) reader.refuse('id'"],
     ],
   },
   {
