@@ -9,6 +9,7 @@ import { DEADLINE_MS, GRACE_SECONDS } from '../src/commands/close-service.js';
 import { exitCodes } from '../src/commands/exit-codes.js';
 import { serviceCommands } from '../src/commands/service-commands.js';
 import { studyCommands } from '../src/commands/study-commands.js';
+import { MOST_LINES } from '../src/exchange/parse-caseload.js';
 import { DAYS_TO_FITTING } from '../src/exchange/sheets/devices/device-dates.js';
 import { FADES_WITHIN_MINUTES } from '../src/records/skin-check.js';
 import { configuration } from '../src/service/configuration.js';
@@ -138,7 +139,7 @@ function figuresOfTheGuides(): string[] {
     `\`SESSION_HOURS\` (${shipped.sessionHours})`,
     `\`SESSION_IDLE_MINUTES\` (${shipped.sessionIdleMinutes})`,
     `\`OIDC_RECHECK_MINUTES\` (${shipped.oidc?.recheckMinutes})`,
-    `An upload may have ${upload} MiB and ${MOST_RECORDS.toLocaleString('en')} records`,
+    `An upload may have ${upload} MiB and ${MOST_RECORDS.toLocaleString('en')} records, a clinic's own list ${MOST_LINES.toLocaleString('en')} lines`,
     `ends at once with status ${exitCodes.failed} and`,
     `a function of \`src\` over ${lines.options.maxLines} lines, or of a cognitive complexity over ${complexity.options.maxAllowedComplexity}`,
     `with at most ${readerLimits.memoryMebibytes / 1024} GiB`,

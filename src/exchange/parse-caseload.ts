@@ -17,7 +17,7 @@ import { readDevices } from './csv/read-devices.js';
 import { readMeasurements } from './csv/read-measurements.js';
 import { readEvents, readJobs, readMarkers, readSkinChecks } from './csv/read-records.js';
 import type { TableResult } from './csv/read-rows.js';
-import { readTable, type TextTable } from './csv/read-table.js';
+import { readTable, type TextRow, type TextTable } from './csv/read-table.js';
 import { type ReadSettings, tableLayout } from './csv/row-reader.js';
 import { fhirTables } from './fhir/fhir-tables.js';
 import { nearestWord } from './nearest-word.js';
@@ -200,9 +200,24 @@ function gridOf(text: TextTable): Grid {
     file: text.file,
     sheet: text.sheet,
     separator: text.separator,
-    rows: [first, ...text.rows],
+    rows: [first, ...linesOf(text)],
     merged: text.merged ?? [],
   };
+}
+
+/** A clinic's own list is looked at whole before its first line is read: a kilobyte a line. */
+export const MOST_LINES = 150_000;
+
+function linesOf(text: TextTable): TextRow[] {
+  const lines: TextRow[] = [];
+  for (const line of text.rows) {
+    if (lines.push(line) > MOST_LINES)
+      throw new DoorpostError('too-large', `${text.file} has more than ${MOST_LINES} lines`, {
+        file: text.file,
+        accepted: `at most ${MOST_LINES} lines of a clinic's own list: send it in parts, or as doorpost's own tables`,
+      });
+  }
+  return lines;
 }
 
 /** Tables in their order of reference: children, then what belongs to them, then what belongs to devices. */

@@ -1,10 +1,13 @@
+import { join } from 'node:path';
 import { DoorpostError } from '../errors.js';
 import { meaningNamed } from '../exchange/headings/meaning.js';
 import type { ParseOptions } from '../exchange/parse-caseload.js';
 import type { Answers } from '../exchange/sheets/questions.js';
-import type { Actor, SheetAnswer, Store } from '../store/contract.js';
-import type { ImportPlan } from './import-plan.js';
-import type { ReadUpload, UploadReader } from './uploads/upload-reader.js';
+import type { Actor, CheckedImport, SheetAnswer, Store } from '../store/contract.js';
+import { type ImportPlan, importPlan } from './import-plan.js';
+import { recordsIn } from './uploads/records-file.js';
+import { makeUploadFolder, removeUploadFolder } from './uploads/upload-folder.js';
+import type { UploadReader } from './uploads/upload-reader.js';
 import type { UploadedFiles } from './uploads/uploaded-files.js';
 
 export type ImportOptions = Pick<ParseOptions, 'today' | 'dateOrder' | 'lengthUnit'>;
@@ -16,15 +19,13 @@ interface Reading {
 }
 
 /** The dry run of an import: read, compared with what is kept, and kept itself until it is carried out; nothing else is written. */
-export async function planImport(
+export const planImport = (
   reading: Reading,
   files: UploadedFiles,
   options: ImportOptions,
   actor: Actor,
-): Promise<{ id: string; plan: ImportPlan }> {
-  const read = await readAgainst(reading, files, options);
-  return { id: await reading.store.imports.create({ ...read, options }, actor), plan: read.plan };
-}
+): Promise<{ id: string; plan: ImportPlan }> =>
+  read(reading, files, options, (given) => reading.store.imports.create({ ...given, options }, actor));
 
 /** Keeps what the clinic answered and reads the files of a dry run again with it. */
 export async function answerImport(
@@ -34,45 +35,37 @@ export async function answerImport(
   actor: Actor,
 ): Promise<ImportPlan> {
   const { store } = reading;
-  const { packed, options, status, plan: before } = await store.imports.get(id);
-  if (status !== 'checked' || packed === null)
-    throw new DoorpostError(
-      'already-there',
-      'This import was taken in already, or its files are no longer kept',
-      {
-        accepted: 'a new dry run',
-      },
-    );
-  const asked = before as ImportPlan;
+  const { packed, options, plan: asked } = await store.imports.checked(id);
   await store.sheetAnswers.save(
-    answers.map((given) => keptAnswer(asked, given)),
+    answers.map((given) => keptAnswer(asked as ImportPlan, given)),
     actor,
   );
-  const read = await readAgainst(reading, { packed }, options as ImportOptions);
-  await store.imports.again(id, read, actor);
-  return read.plan;
+  // What was asked about is kept.
+  const files = { packed: packed as Uint8Array };
+  return read(reading, files, options as ImportOptions, (given) => store.imports.again(id, given, actor));
 }
 
-async function readAgainst(
+/** What was read goes from the process that reads to the database by a file: neither holds all of it. */
+async function read<T>(
   { store, uploads, refusedShown }: Reading,
   files: UploadedFiles,
   options: ImportOptions,
-): Promise<ReadUpload> {
-  const question = {
-    files,
-    options: { ...options, answers: await clinicAnswers(store) },
-    shown: refusedShown,
-  };
-  return uploads.read(question, keptInParts(store));
-}
-
-const CHILDREN_AT_ONCE = 200;
-
-/** A whole clinic is never in the web server's memory at once. */
-async function* keptInParts(store: Store) {
-  const ids = await store.caseload.ids('any');
-  for (let i = 0; i < ids.length; i += CHILDREN_AT_ONCE)
-    yield await store.caseload.records(ids.slice(i, i + CHILDREN_AT_ONCE));
+  keep: (given: Omit<CheckedImport<ImportPlan>, 'options'>) => Promise<T>,
+): Promise<T> {
+  const folder = await makeUploadFolder();
+  try {
+    const into = join(folder, 'records');
+    const answers = await clinicAnswers(store);
+    const { said, lists, packed } = await uploads.read({
+      files,
+      options: { ...options, answers },
+      shown: refusedShown,
+      into,
+    });
+    return await keep({ records: recordsIn(into, lists), planOf: importPlan(said), packed });
+  } finally {
+    await removeUploadFolder(folder);
+  }
 }
 
 /** The clinic's answers by question, for one sheet or for every one. */

@@ -46,6 +46,7 @@ export const leftOutTables = {
   access_tokens: 'programs are given new ones; a copy of a backup must not open the door',
   sign_in_tries: 'counts wrong passwords of the last minutes',
   imports: 'dry runs; what was taken in of them stands in its own tables and in the log',
+  import_rows: 'the same',
   job_runs: 'how far work was that nobody does any more; lists and forecasts themselves are kept',
   job_run_parts: 'the same',
   record_changes: 'that something has changed; whoever keeps an answer by it begins anew',

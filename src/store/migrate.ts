@@ -15,6 +15,7 @@ import { firstPassword } from './migrations/0027-first-password.js';
 import { changesAndBriefs } from './migrations/0032-changes-and-briefs.js';
 import { lookBack } from './migrations/0033-look-back.js';
 import { currentRows } from './migrations/0034-current-rows.js';
+import { importRows } from './migrations/0035-import-rows.js';
 import type { Tables } from './tables.js';
 
 const steps = {
@@ -33,6 +34,7 @@ const steps = {
   '0032-changes-and-briefs': changesAndBriefs,
   '0033-look-back': lookBack,
   '0034-current-rows': currentRows,
+  '0035-import-rows': importRows,
 };
 
 /** Each step is SQL and nothing else. */

@@ -2,6 +2,7 @@
 import type { ColumnType, Generated } from 'kysely';
 import type { DeviceForecast } from '../forecast/contract.js';
 import type { RecallEntry, WorkState } from '../recall/contract.js';
+import type { CaseloadPart } from '../records/caseload.js';
 import type { Device, DeviceEvent, WorkshopJob } from '../records/device.js';
 import type { ToeRoom } from '../records/family-answer.js';
 import type { Child, MaturityMarker, Measurement } from '../records/records.js';
@@ -258,12 +259,13 @@ export interface Tables {
     files: ColumnType<Buffer | null, Buffer | null | undefined, Buffer | null>;
     options: ColumnType<unknown, string | undefined, string>;
     added: ColumnType<unknown, string | null | undefined, string | null>;
-    caseload: Json<unknown> | null;
+    kept: Generated<boolean>;
     plan: Json<unknown>;
     created_by: string;
     created_at: Stamp;
     committed_at: MaybeStamp;
   };
+  import_rows: { import_id: string; seq: number; part: CaseloadPart; record_id: string; data: Json<unknown> };
   sheet_answers: {
     sheet: string;
     question: string;

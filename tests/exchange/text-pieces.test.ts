@@ -7,7 +7,7 @@ import { expect, it } from 'vitest';
 import { readTable } from '../../src/exchange/csv/read-table.js';
 import { wholeLines } from '../../src/exchange/csv/text-pieces.js';
 import { csvTables } from '../../src/exchange/csv/write-caseload.js';
-import { parseCaseload } from '../../src/exchange/parse-caseload.js';
+import { MOST_LINES, parseCaseload } from '../../src/exchange/parse-caseload.js';
 import { type Caseload, caseloadParts } from '../../src/records/caseload.js';
 import { childRecord } from '../../src/records/records.js';
 
@@ -69,4 +69,15 @@ it('a file whose quotation marks quote nothing, and one in another encoding, are
   expect(rows.at(-1)).toEqual({ row: 40_002, cells: ['Bo', '7"'] });
   const western = Buffer.from(`name,size\n${'Z\u00fcrich,5\n'.repeat(40_000)}`, 'latin1');
   expect([...readTable('list.csv', western).rows].at(-1)?.cells).toEqual(['Zürich', '5']);
+});
+
+it('a clinic\u2019s own list is refused in words above the lines that are looked at together', async () => {
+  const list = (lines: number) => ({
+    name: 'list.csv',
+    bytes: new TextEncoder().encode(`Name,DOB,Foot L\n${'Ada,3/2/2019,17\n'.repeat(lines)}`),
+  });
+  await expect(parseCaseload([list(MOST_LINES + 1)], { today: '2026-11-25' })).rejects.toMatchObject({
+    code: 'too-large',
+    place: { file: 'list.csv', accepted: expect.stringContaining('in parts') },
+  });
 });

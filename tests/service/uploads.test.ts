@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { readdirSync, utimesSync, writeFileSync } from 'node:fs';
 import { request as ask } from 'node:http';
 import { type AddressInfo, connect } from 'node:net';
@@ -49,6 +50,13 @@ describe('bodies', () => {
     await service.stop();
   });
   const leftOnDisk = () => readdirSync(service.database.folder).filter((n) => n.includes('upload'));
+
+  /** Folders in which a file lies that was sent; what is read of one goes into another. */
+  const uploadsOnDisk = () =>
+    leftOnDisk().filter((folder) => {
+      const files = readdirSync(path.join(service.database.folder, folder));
+      return files.some((name) => name !== 'records');
+    }).length;
 
   const allGone = () => vi.waitFor(() => expect(leftOnDisk()).toEqual([]), { timeout: 10_000 });
 
@@ -172,7 +180,7 @@ describe('bodies', () => {
     let onDisk = 0;
     const look = setInterval(() => {
       most = Math.max(most, process.memoryUsage().arrayBuffers - before);
-      onDisk = Math.max(onDisk, leftOnDisk().length);
+      onDisk = Math.max(onDisk, uploadsOnDisk());
     }, 5);
     const sent = [30, 30, 30].map(sendUnannounced);
     while (leftOnDisk().length < 3) await new Promise((r) => setTimeout(r, 5));
@@ -237,22 +245,32 @@ describe('bodies', () => {
 describe('the process that reads uploads', () => {
   /** One for the three below: it starts again by itself when it was given up. */
   const reader = uploadReader({ ...readerLimits, waiting: 1, seconds: 3 });
-  afterAll(() => reader.stop());
+  let folder: string;
+  beforeAll(async () => {
+    folder = await makeUploadFolder();
+  });
+  afterAll(() => {
+    reader.stop();
+    return removeUploadFolder(folder);
+  });
   const file = (text: string, name = 'children.csv') => ({
     files: [{ name, bytes: new TextEncoder().encode(text) }],
     options: { today: '2026-01-01' },
     shown: 10,
+    into: path.join(folder, randomUUID()),
   });
-  const many = `id,birth_date,sex\n${Array.from({ length: 400_000 }, (_, i) => `c${i},2019-02-03,female`).join('\n')}`;
+  const one = [{ part: 'children', bytes: expect.any(Number) }];
+  /** A clinic's own list that is read for many seconds. */
+  const many = `Name,DOB,Seen,Foot L,Foot R\n${Array.from({ length: 140_000 }, (_, i) => `Child${i},3/2/2019,${1 + (i % 28)}/${1 + (i % 12)}/2025,17.1,${17 + (i % 9) / 10}`).join('\n')}`;
 
   it('takes a few in line and refuses more', async () => {
-    const two = [reader.read(file(children), []), reader.read(file(children), [])];
-    expect(() => reader.read(file(children), [])).toThrowError(/try again in a minute/);
+    const two = [reader.read(file(children)), reader.read(file(children))];
+    expect(() => reader.read(file(children))).toThrowError(/try again in a minute/);
     expect((await Promise.all(two)).length).toBe(2);
   }, 30_000);
 
   it('hands on what was refused, with its place', async () => {
-    await expect(reader.read(file('', 'children.csv'), [])).rejects.toMatchObject({
+    await expect(reader.read(file('', 'children.csv'))).rejects.toMatchObject({
       code: 'invalid-file',
       message: 'children.csv is empty',
       place: { file: 'children.csv' },
@@ -260,9 +278,8 @@ describe('the process that reads uploads', () => {
   }, 30_000);
 
   it('that takes too long is given up in words; the web server answers meanwhile', async () => {
-    const folder = await makeUploadFolder();
     const onDisk = path.join(folder, 'slow');
-    writeFileSync(onDisk, `${many}${many.slice(17).replaceAll('c', 'd').repeat(3)}`);
+    writeFileSync(onDisk, many);
     const slow = { ...file(''), files: [{ name: 'children.csv', path: onDisk }] };
     let longest = 0;
     let last = performance.now();
@@ -270,35 +287,33 @@ describe('the process that reads uploads', () => {
       longest = Math.max(longest, performance.now() - last);
       last = performance.now();
     }, 20);
-    await expect(reader.read(slow, [])).rejects.toMatchObject({
+    await expect(reader.read(slow)).rejects.toMatchObject({
       message: 'Reading took longer than 3 seconds',
     });
     clearInterval(ticking);
-    await removeUploadFolder(folder);
     expect(longest).toBeLessThan(1000);
-    expect((await reader.read(file(children), [])).childIds).toEqual(['new1']);
+    expect((await reader.read(file(children))).lists).toEqual(one);
   }, 60_000);
 
   it('that fills its memory is given up in words; the next upload is read', async () => {
     const small = uploadReader({ ...readerLimits, memoryMebibytes: 60 });
-    await expect(small.read(file(many), [])).rejects.toMatchObject({
+    const heavy = `Name,DOB,Notes\n${Array.from({ length: 140_000 }, (_, i) => `Child${i},3/2/2019,${`remark ${i} `.repeat(40)}`).join('\n')}`;
+    await expect(small.read(file(heavy))).rejects.toMatchObject({
       code: 'invalid-file',
       message: 'Reading took too much memory',
     });
-    expect((await small.read(file(children), [])).childIds).toEqual(['new1']);
+    expect((await small.read(file(children))).lists).toEqual(one);
     small.stop();
   }, 60_000);
 
   it('that does not start or ends by itself is no fault of the file', async () => {
     const nowhere = uploadReader(readerLimits, path.join(import.meta.dirname, 'no-such-program.mjs'));
-    await expect(nowhere.read(file(children), [])).rejects.toThrowError(/did not start/);
+    await expect(nowhere.read(file(children))).rejects.toThrowError(/did not start/);
     nowhere.stop();
-    const folder = await makeUploadFolder();
     const ends = path.join(folder, 'ends.mjs');
     writeFileSync(ends, "process.send('ready'); process.on('message', () => process.exit(7));");
     const ending = uploadReader(readerLimits, ends);
-    await expect(ending.read(file(children), [])).rejects.toThrowError(/ended by itself \(7\)/);
+    await expect(ending.read(file(children))).rejects.toThrowError(/ended by itself \(7\)/);
     ending.stop();
-    await removeUploadFolder(folder);
   }, 30_000);
 });

@@ -4,9 +4,16 @@ import { constants, getPriority } from 'node:os';
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { RecallEntry } from '../../src/recall/contract.js';
+import { type Caseload, caseloadParts } from '../../src/records/caseload.js';
 import { addDaysIso } from '../../src/records/dates.js';
 import { childRecord } from '../../src/records/records.js';
-import { type Actor, type Store, systemActor } from '../../src/store/contract.js';
+import {
+  type Actor,
+  type ImportCounts,
+  type Namesake,
+  type Store,
+  systemActor,
+} from '../../src/store/contract.js';
 import { openStore } from '../../src/store/open-store.js';
 
 import { type TestDatabase, testDatabase } from '../database/test-database.js';
@@ -521,10 +528,10 @@ describe('the store', () => {
     await store.idempotency.claim('u1', 'sent-once', 'h');
     const answer = { status: 200, headers: {}, body: JSON.stringify({ id: 'c7' }) };
     await store.idempotency.save('u1', 'sent-once', answer);
-    const caseload = JSON.stringify({ children: [{ id: 'c7' }] });
+    const records = [{ part: 'children' as const, json: JSON.stringify([{ id: 'c7' }]) }];
     const plan = { refusedCount: 1, columns: [{ heading: 'Name', examples: ['c7'] }] };
-    const dryRun = { plan, caseload, childIds: [], packed: new Uint8Array(3), options: {} };
-    const importId = await store.imports.create(dryRun, systemActor);
+    const dryRun = { records, planOf: () => plan, packed: new Uint8Array(3), options: {} };
+    const { id: importId } = await store.imports.create(dryRun, systemActor);
     // Asked of the database, so that a table made later is not forgotten: no row anywhere still carries the child.
     const { rows: tables } = await raw.query<{ name: string }>(
       "select table_name as name from information_schema.tables where table_schema = current_schema() and table_type = 'BASE TABLE'",
@@ -546,6 +553,7 @@ describe('the store', () => {
     const held = [
       ...ofChildren.map((r) => r.name).filter((name) => name !== 'tombstones'),
       'imports',
+      'import_rows',
       'idempotency_keys',
     ];
     expect(await shapeOf()).toEqual(expect.arrayContaining(held));
@@ -760,9 +768,9 @@ describe('the store', () => {
   });
 
   it('forgets a dry run that nobody took in, and keeps what was taken in', async () => {
-    const checked = { plan: {}, caseload: '{}', childIds: [], packed: new Uint8Array(3), options: {} };
+    const checked = { records: [], planOf: () => ({}), packed: new Uint8Array(3), options: {} };
     const idOf = async (status: 'checked' | 'refused' | 'queued' | 'committed', age: string) => {
-      const id = await store.imports.create(checked, systemActor);
+      const { id } = await store.imports.create(checked, systemActor);
       await store.imports.setStatus(id, status);
       await raw.query('update imports set created_at = $1 where id = $2', [age, id]);
       return id;
@@ -811,13 +819,55 @@ describe('the store', () => {
     ).rejects.toMatchObject(born);
   });
 
+  it('counts what an import would add and change, record by record, and who is kept under another number', async () => {
+    const kept = exampleCaseload(3, 'w');
+    await store.caseload.write(kept, 'import', today, systemActor);
+    const compared = async (given: Caseload) => {
+      const records = caseloadParts.map((part) => ({ part, json: JSON.stringify(given[part]) }));
+      const planOf = (tables: readonly ImportCounts[], namesakes: readonly Namesake[]) => ({
+        tables,
+        namesakes,
+      });
+      const { id, plan } = await store.imports.create(
+        { records, planOf, packed: null, options: {} },
+        systemActor,
+      );
+      await raw.query('delete from imports where id = $1', [id]);
+      return plan;
+    };
+    const same = await compared(kept);
+    for (const { table, ...counts } of same.tables)
+      expect(counts, table).toEqual({ added: 0, changed: 0, unchanged: kept[table].length });
+    const turned = (record: object) => Object.fromEntries(Object.entries(record).reverse());
+    const other: Caseload = {
+      ...kept,
+      children: [
+        turned(kept.children[0]),
+        { ...kept.children[1], contact: 'new' },
+        { ...kept.children[2], id: 'w9' },
+      ],
+      measurements: kept.measurements.map((m, i) => (i === 0 ? { ...m, value: m.value + 1 } : m)),
+      events: kept.events.map((e, i) => (i === 0 ? { ...e, note: 'seen' } : e)),
+    } as unknown as Caseload;
+    const { tables, namesakes } = await compared(other);
+    const of = Object.fromEntries(tables.map(({ table, ...counts }) => [table, counts]));
+    expect(of.children).toEqual({ added: 1, changed: 1, unchanged: 1 });
+    expect(of.measurements).toMatchObject({ added: 0, changed: 1 });
+    expect(of.events).toMatchObject({ added: 0, changed: 1 });
+    const { name, birthDate } = kept.children[2];
+    expect(namesakes.filter(({ keptName }) => keptName === name)).toContainEqual({
+      ...{ name, birthDate, keptId: 'w2', keptName: name },
+    });
+  });
+
   it('takes an import back from the children on whom nobody worked since, and says what stays', async () => {
     const seven = exampleCaseload(7, 't');
     const spare = { ...seven.devices.find((d) => d.childId === 't6')!, id: 't6-spare' };
     const given = { ...seven, devices: [...seven.devices, spare] };
-    const added = await store.imports.fresh(given);
-    const checked = { plan: {}, caseload: '{}', childIds: [], packed: new Uint8Array(3), options: {} };
-    const id = await store.imports.create(checked, systemActor);
+    const records = caseloadParts.map((part) => ({ part, json: JSON.stringify(given[part]) }));
+    const checked = { records, planOf: () => ({}), packed: null, options: {} };
+    const { id } = await store.imports.create(checked, systemActor);
+    const added = await store.imports.fresh(id);
     await store.caseload.write(given, 'import', today, systemActor);
     await store.imports.committed(id, added);
     const fix = { value: 175, reason: 'misread' };

@@ -1,6 +1,5 @@
 import type { FastifyInstance } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-import { childrenIn } from '../../records/caseload.js';
 import { counted } from '../../records/counted.js';
 import { writersOf } from '../../records/roles.js';
 import { actorOf } from '../../service/access.js';
@@ -55,9 +54,9 @@ export function registerImportPages(app: FastifyInstance, deps: ServiceDeps): vo
   registerSheetAnswerPages(app, deps);
 
   app.get<OneImport>('/import/:id', access, async (request, reply) => {
-    const { id, status, plan, caseload } = await store.imports.get(request.params.id);
+    const { id, status, plan } = await store.imports.get(request.params.id);
     await store.audit.record(actorOf(request), 'read', 'import', {
-      childIds: childrenIn(caseload ?? {}),
+      childIds: await store.imports.childIds(id),
       importId: id,
     });
     return reply.page(<ImportPlanPage id={id} status={status} plan={plan as ImportPlan} />);

@@ -1,7 +1,6 @@
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { DoorpostError } from '../../errors.js';
-import { childrenIn } from '../../records/caseload.js';
 import { sheetAnswer } from '../../store/contract.js';
 import { actorOf } from '../access.js';
 import type { ServiceDeps } from '../dependencies.js';
@@ -101,8 +100,8 @@ export function importsRoutes(api: Api, deps: ServiceDeps): void {
     'An import: its dry run and whether it was taken in',
     { 200: z.object({ id: z.string(), status: z.string(), plan: z.unknown() }) },
     async ({ id, actor }) => {
-      const { status, plan: shown, caseload } = await store.imports.get(id);
-      const childIds = childrenIn(caseload ?? {});
+      const { status, plan: shown } = await store.imports.get(id);
+      const childIds = await store.imports.childIds(id);
       await store.audit.record(actor, 'read', 'import', { childIds, importId: id });
       return { id, status, plan: shown };
     },

@@ -9,19 +9,19 @@ export async function importJob(
 ): Promise<void> {
   await store.transaction(async (tx) => {
     const found = await tx.imports.lock(importId);
-    if (found.status !== 'queued' || !found.caseload) {
+    if (found.status !== 'queued' || !found.kept) {
       await tx.jobRuns.end(runId, 'done', 'taken in already', clock.now());
       return;
     }
-    const rows = Object.values(found.caseload).reduce((n, table) => n + table.length, 0);
-    await tx.jobRuns.setTotal(runId, rows);
-    const added = await tx.imports.fresh(found.caseload);
-    const counts = await tx.caseload.write(found.caseload, `import ${importId}`, clock.today(), {
+    const added = await tx.imports.fresh(importId);
+    const counts = await tx.caseload.write(tx.imports.rows(importId), `import ${importId}`, clock.today(), {
       userId: 'import',
       name: actor,
       role: 'system',
     });
     await tx.imports.committed(importId, added);
+    const rows = counts.added + counts.changed + counts.unchanged;
+    await tx.jobRuns.setTotal(runId, rows);
     await tx.jobRuns.partDone(runId, 0, rows);
     await tx.jobRuns.end(
       runId,

@@ -1,4 +1,3 @@
-import { DoorpostError } from '../../errors.js';
 import type { JobData, JobName, JobRun, Store } from '../../store/contract.js';
 import type { Clock } from '../clock.js';
 import type { Jobs } from '../dependencies.js';
@@ -22,15 +21,7 @@ export function jobStarter(store: Store, clock: Clock): Jobs {
     startRecallRun: (month) => start('recall', 'recall-run', (runId) => ({ runId, month: month ?? '' })),
     startImport: (importId, actor, within = store) =>
       within.transaction(async (tx) => {
-        const found = await tx.imports.lock(importId);
-        if (found.status !== 'checked' || !found.caseload)
-          throw new DoorpostError(
-            'already-there',
-            'This import was taken in already, or its dry run is no longer kept',
-            {
-              accepted: 'a new dry run',
-            },
-          );
+        await tx.imports.checked(importId);
         await tx.imports.setStatus(importId, 'queued');
         const runId = (await tx.jobRuns.begin('import', clock.now()))!;
         await tx.enqueue('import', { runId, importId, actor: actor.name });

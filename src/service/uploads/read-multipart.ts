@@ -3,9 +3,13 @@ import { open } from 'node:fs/promises';
 import path from 'node:path';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { DoorpostError } from '../../errors.js';
-
-import { makeUploadFolder, removeLeftUploads, removeUploadFolder } from './upload-folder.js';
-import type { FileOnDisk } from './uploaded-files.js';
+import type { FileOnDisk } from '../../exchange/parse-caseload.js';
+import {
+  makeUploadFolder,
+  noRoomForUploads,
+  removeLeftUploads,
+  removeUploadFolder,
+} from './upload-folder.js';
 
 /** What a form with files becomes: its fields as text, and the files of its field `files`, which go with the answer. */
 export interface Upload {
@@ -83,8 +87,7 @@ async function readParts(request: FastifyRequest, folder: string): Promise<Uploa
   } catch (error) {
     const { statusCode, code } = error as { statusCode?: number; code?: string };
     if (error instanceof DoorpostError || statusCode) throw error;
-    if (code === 'ENOSPC')
-      throw new DoorpostError('disk-full', 'There is no room for uploads on the disk of temporary files');
+    if (code === 'ENOSPC') throw noRoomForUploads();
     // The form's parser says 'Boundary not found', 'Unexpected end of form' and the like.
     throw new DoorpostError('bad-request', `The form cannot be read: ${(error as Error).message}`, {
       accepted: 'multipart/form-data with a boundary, whole',

@@ -1,6 +1,7 @@
 import { mkdtemp, readdir, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { DoorpostError } from '../../errors.js';
 
 const PREFIX = 'doorpost-upload-';
 /** Longer than any upload is sent and read: what is older was left by a process that was killed. */
@@ -23,3 +24,6 @@ export async function removeLeftUploads(now: Date): Promise<void> {
     if (now.getTime() - mtimeMs > LEFT_AFTER_MS) await removeUploadFolder(folder).catch(() => undefined);
   }
 }
+
+export const noRoomForUploads = (): DoorpostError =>
+  new DoorpostError('disk-full', 'There is no room for uploads on the disk of temporary files');

@@ -2,8 +2,8 @@ import { type ChildProcess, fork } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { DoorpostError, type ErrorCode, type ErrorPlace } from '../../errors.js';
 import type { ParseOptions } from '../../exchange/parse-caseload.js';
-import type { ChildRecord } from '../../records/caseload.js';
-import type { ImportPlan } from '../import-plan.js';
+import type { SaidOfUpload } from '../import-plan.js';
+import type { Lists } from './records-file.js';
 import type { UploadedFiles } from './uploaded-files.js';
 
 export interface ReadQuestion {
@@ -11,17 +11,15 @@ export interface ReadQuestion {
   readonly options: ParseOptions;
   /** How many refused rows are told. */
   readonly shown: number;
+  /** Where the records go: a file that is not there yet. */
+  readonly into: string;
 }
-/** Everything that is large is text or bytes already, for the database: the web server makes no objects of it. */
 export interface ReadUpload {
-  readonly plan: ImportPlan;
-  /** JSON of the caseload. */
-  readonly caseload: string;
-  readonly childIds: readonly string[];
-  readonly packed: Uint8Array;
+  readonly said: SaidOfUpload;
+  readonly lists: Lists;
+  /** Null where there is nothing to answer. */
+  readonly packed: Uint8Array | null;
 }
-/** What the clinic keeps comes in parts, before the question. */
-export type ToReader = ReadQuestion | { readonly kept: readonly ChildRecord[] };
 export type ReadAnswer =
   | { readonly read: ReadUpload }
   | { readonly refused: { code: ErrorCode; message: string; place: ErrorPlace } }
@@ -37,12 +35,9 @@ export interface ReaderLimits {
 
 export const readerLimits: ReaderLimits = { memoryMebibytes: 1024, seconds: 60, waiting: 4, idleSeconds: 60 };
 
-/** What the clinic keeps, in parts. */
-export type Kept = AsyncIterable<readonly ChildRecord[]> | readonly (readonly ChildRecord[])[];
-
 export interface UploadReader {
-  /** What the files say and would change, found where neither a loop nor a full memory reaches the web server. */
-  read(question: ReadQuestion, kept: Kept): Promise<ReadUpload>;
+  /** What the files say, found where neither a loop nor a full memory reaches the web server. */
+  read(question: ReadQuestion): Promise<ReadUpload>;
   stop(): void;
 }
 
@@ -81,12 +76,11 @@ export function uploadReader(limits: ReaderLimits = readerLimits, program = laun
     child = next;
     return next;
   };
-  const ask = async (question: ReadQuestion, kept: Kept): Promise<ReadUpload> => {
+  const ask = async (question: ReadQuestion): Promise<ReadUpload> => {
     clearTimeout(idle);
     try {
       const reading = started();
       if (!(await ready)) throw new Error('the process that reads uploads did not start');
-      for await (const part of kept) await tell(reading, { kept: part });
       return await answerOf(reading, question, limits);
     } catch (error) {
       if (!(error instanceof DoorpostError) || error.place.given === GIVEN_UP) end();
@@ -96,14 +90,14 @@ export function uploadReader(limits: ReaderLimits = readerLimits, program = laun
     }
   };
   return {
-    read(question, kept) {
+    read(question) {
       if (inLine > limits.waiting)
         throw new DoorpostError(
           'too-many-requests',
           'Other files are being read just now: try again in a minute',
         );
       inLine++;
-      const answer = turn.then(() => ask(question, kept));
+      const answer = turn.then(() => ask(question));
       turn = answer.catch(() => undefined).finally(() => inLine--);
       return answer;
     },
@@ -113,14 +107,6 @@ export function uploadReader(limits: ReaderLimits = readerLimits, program = laun
     },
   };
 }
-
-/** Resolves when it is on its way: a slow reader is not buried under what it has not read yet. */
-const tell = (child: ChildProcess, message: ToReader): Promise<void> =>
-  new Promise((resolve) => {
-    if (!child.connected) resolve();
-    // A reader that has ended is told of by `answerOf`.
-    else child.send(message, () => resolve());
-  });
 
 /** How a process ends whose memory is full: by V8's abort, or by the kernel. */
 const OUT_OF_MEMORY: ReadonlySet<string | number | null> = new Set(['SIGABRT', 'SIGTRAP', 'SIGKILL', 134]);

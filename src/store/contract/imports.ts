@@ -1,7 +1,7 @@
 /** Files that were taken in, and what a clinic said of its sheets. */
 
 import { z } from 'zod';
-import type { Caseload } from '../../records/caseload.js';
+import type { Caseload, CaseloadPart } from '../../records/caseload.js';
 
 export const sheetAnswer = z.object({
   sheet: z
@@ -16,13 +16,33 @@ export const sheetAnswer = z.object({
 });
 export type SheetAnswer = Readonly<z.infer<typeof sheetAnswer>>;
 
-export interface CheckedImport {
-  readonly plan: unknown;
-  /** JSON of a `Caseload`: a large one is never an object where it is only passed on. */
-  readonly caseload: string;
-  readonly childIds: readonly string[];
-  /** The files, kept until it is taken in, so that an answer does not need them again. */
-  readonly packed: Uint8Array;
+/** Records of one kind as the text of a JSON list: where they are only passed on they are never objects. */
+export interface RecordsAsText {
+  readonly part: CaseloadPart;
+  readonly json: string;
+}
+
+/** What taking the records of a kind in would do. */
+export interface ImportCounts {
+  readonly table: CaseloadPart;
+  readonly added: number;
+  readonly changed: number;
+  readonly unchanged: number;
+}
+
+/** A child in a file, and one born on the same day who is kept under another number. */
+export interface Namesake {
+  readonly name: string;
+  readonly birthDate: string;
+  readonly keptId: string;
+  readonly keptName: string;
+}
+
+export interface CheckedImport<P = unknown> {
+  readonly records: AsyncIterable<RecordsAsText> | Iterable<RecordsAsText>;
+  readonly planOf: (tables: readonly ImportCounts[], namesakes: readonly Namesake[]) => P;
+  /** The files, kept until it is taken in where anything can be answered, so that an answer does not need them again. */
+  readonly packed: Uint8Array | null;
   /** How it was read. */
   readonly options: unknown;
 }
@@ -49,7 +69,7 @@ export interface StoredImport {
   readonly options: unknown;
   readonly added: AddedIds | null;
   readonly plan: unknown;
-  /** Gone once committed or when it was erased. */
-  readonly caseload: Caseload | null;
+  /** Are its records still there? Gone once committed or when a child was erased. */
+  readonly kept: boolean;
   readonly createdBy: string;
 }

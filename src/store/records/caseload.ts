@@ -81,8 +81,15 @@ export const caseloadRepository = (db: Database) => ({
   sweepChanges: (before: Date) => sweepChanges(db, before),
   /**
    * Adds what is new and changes what differs, by id; rows not given stay. Append-only rows that differ get a new
-   * revision with this reason. Whole or not at all.
+   * revision with this reason. Whole or not at all. Rows may come in parts, what one belongs to before it.
    */
-  write: (rows: Partial<Caseload>, reason: string, today: IsoDate, actor: Actor) =>
-    atomically(db, (tx) => writeCaseload(tx, rows, reason, today, actor)),
+  write: (
+    rows: Partial<Caseload> | AsyncIterable<Partial<Caseload>>,
+    reason: string,
+    today: IsoDate,
+    actor: Actor,
+  ) =>
+    atomically(db, (tx) =>
+      writeCaseload(tx, Symbol.asyncIterator in rows ? rows : [rows], reason, today, actor),
+    ),
 });

@@ -15,11 +15,9 @@ export async function eraseChild(tx: Database, childId: string, reason: string, 
   await requireChild(tx, childId, 'update');
   await deleteChild(tx, childId);
   await tx.updateTable('idempotency_keys').set({ body: null }).where('body', 'is not', null).execute();
-  await tx
-    .updateTable('imports')
-    .set({ caseload: null, files: null })
-    .where('status', '!=', 'queued')
-    .execute();
+  const waiting = tx.selectFrom('imports').select('id').where('status', '!=', 'queued');
+  await tx.deleteFrom('import_rows').where('import_id', 'in', waiting).execute();
+  await tx.updateTable('imports').set({ kept: false, files: null }).where('status', '!=', 'queued').execute();
   // What an import showed of its sheet names children in its examples and remarks; its counts stay.
   await tx
     .updateTable('imports')

@@ -6,6 +6,7 @@ import { childFaults } from '../../records/check/child-faults.js';
 import { refuse } from '../../records/check/refuse.js';
 import type { IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
+import type { Child } from '../../records/records.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import type { Actor } from '../shapes.js';
@@ -35,12 +36,36 @@ const CHUNK = 500;
  */
 export async function writeCaseload(
   tx: Database,
-  rows: Partial<Caseload>,
+  parts: AsyncIterable<Partial<Caseload>> | Iterable<Partial<Caseload>>,
   reason: string,
   today: IsoDate,
   actor: Actor,
 ): Promise<Counts> {
   const counts = { added: 0, changed: 0, unchanged: 0 };
+  await sql`select pg_advisory_xact_lock(hashtext('doorpost-write-caseload'))`.execute(tx);
+  const childIds = new Set<string>();
+  const changed: Child[] = [];
+  for await (const rows of parts) {
+    changed.push(...(await writePart(tx, rows, { actor, reason }, today, counts)));
+    for (const id of childrenIn(rows)) childIds.add(id);
+  }
+  const firstEntry = await firstEntries(
+    tx,
+    changed.map(({ id }) => id),
+  );
+  for (const child of changed) refuse(childFaults(child, today, firstEntry.get(child.id)));
+  await writeAudit(tx, actor, 'import', 'caseload', { childIds: [...childIds], ...counts, reason });
+  return counts;
+}
+
+/** Which children were changed comes back. */
+async function writePart(
+  tx: Database,
+  rows: Partial<Caseload>,
+  by: { actor: Actor; reason: string },
+  today: IsoDate,
+  counts: Counts,
+): Promise<Child[]> {
   const {
     children = [],
     devices = [],
@@ -50,7 +75,6 @@ export async function writeCaseload(
     markers = [],
     events = [],
   } = rows;
-  await sql`select pg_advisory_xact_lock(hashtext('doorpost-write-caseload'))`.execute(tx);
   for (const chunk of chunks(children))
     await refuseTombstone(
       tx,
@@ -70,18 +94,11 @@ export async function writeCaseload(
   );
   const childOfDevice = (row: { deviceId: string }) => deviceOf.get(row.deviceId)!.childId;
   await upsert(tx, workshopJobsTable, jobs, childOfDevice, counts);
-  const by = { actor, reason };
   await revise(tx, measurementsTable, measurements, childIdOf, by, counts);
   await revise(tx, skinChecksTable, skinChecks, childIdOf, by, counts);
   await revise(tx, markersTable, markers, childIdOf, by, counts);
   await revise(tx, eventsTable, events, childOfDevice, by, counts);
-  const firstEntry = await firstEntries(
-    tx,
-    changed.map(({ id }) => id),
-  );
-  for (const child of changed) refuse(childFaults(child, today, firstEntry.get(child.id)));
-  await writeAudit(tx, actor, 'import', 'caseload', { childIds: childrenIn(rows), ...counts, reason });
-  return counts;
+  return changed;
 }
 
 type Counts = { added: number; changed: number; unchanged: number };

@@ -1,44 +1,46 @@
 import { randomUUID } from 'node:crypto';
-import type { Caseload } from '../../records/caseload.js';
+import { DoorpostError } from '../../errors.js';
+import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
 import { recordOf } from '../record-of.js';
 import { notFound } from '../refusals.js';
 import type { Actor, AddedIds, CheckedImport, ImportRun, StoredImport } from '../shapes.js';
-import { freshIds, takeBackImport } from './take-back-import.js';
+import {
+  bornLikeKept,
+  childrenOfImport,
+  compareRows,
+  freshIds,
+  keepRows,
+  rowsOfImport,
+} from './import-rows.js';
+import { takeBackImport } from './take-back-import.js';
 
 export const importsRepository = (db: Database) => ({
-  async create({ plan, caseload, childIds, packed, options }: CheckedImport, actor: Actor): Promise<string> {
-    const id = randomUUID();
-    await db
-      .insertInto('imports')
-      .values({
-        id,
-        status: 'checked',
-        plan: JSON.stringify(plan),
-        caseload,
-        files: Buffer.from(packed.buffer, packed.byteOffset, packed.byteLength),
-        options: JSON.stringify(options),
-        created_by: actor.name,
-      })
-      .execute();
-    await writeAudit(db, actor, 'create', 'import', { childIds, importId: id });
-    return id;
-  },
+  /** Keeps a dry run until it is taken in. */
+  create: <P>(checked: CheckedImport<P>, actor: Actor) =>
+    atomically(db, async (tx) => {
+      const id = randomUUID();
+      const { packed, options } = checked;
+      await tx
+        .insertInto('imports')
+        .values({
+          id,
+          status: 'checked',
+          plan: '{}',
+          files: packed && Buffer.from(packed.buffer, packed.byteOffset, packed.byteLength),
+          options: JSON.stringify(options),
+          created_by: actor.name,
+        })
+        .execute();
+      return { id, plan: await keepPlan(tx, id, checked, actor, 'create') };
+    }),
   /** Another dry run of the same files, before it is taken in. */
-  async again(
-    id: string,
-    { plan, caseload, childIds }: Omit<CheckedImport, 'packed' | 'options'>,
-    actor: Actor,
-  ) {
-    await db
-      .updateTable('imports')
-      .set({ plan: JSON.stringify(plan), caseload })
-      .where('id', '=', id)
-      .where('status', '=', 'checked')
-      .execute();
-    await writeAudit(db, actor, 'change', 'import', { childIds, importId: id });
-  },
+  again: <P>(id: string, checked: Pick<CheckedImport<P>, 'records' | 'planOf'>, actor: Actor) =>
+    atomically(db, async (tx) => {
+      await readChecked(tx, id);
+      return keepPlan(tx, id, checked, actor, 'change');
+    }),
   /** Every import with when it was made, the newest first, up to 20. */
   async latest(): Promise<readonly ImportRun[]> {
     const rows = await db
@@ -50,19 +52,24 @@ export const importsRepository = (db: Database) => ({
     return rows.map(recordOf);
   },
   get: (id: string) => read(db, id, false),
+  checked: (id: string) => readChecked(db, id),
   /** Locks it for the rest of the transaction. */
   lock: (id: string) => read(db, id, true),
-  /** Ids in this caseload that are not kept yet, by table: what taking it in would add. */
-  fresh: (caseload: Caseload) => freshIds(db, caseload),
+  /** Its records, some after another. */
+  rows: (id: string) => rowsOfImport(db, id),
+  childIds: (id: string) => childrenOfImport(db, id),
+  /** Ids that are not kept yet, by part: what taking it in would add. */
+  fresh: (id: string) => freshIds(db, id),
   /** Takes out what the import added and nothing was built on since. What stays is counted by why. */
   takeBack: (id: string, actor: Actor) => takeBackImport(db, id, actor),
   async committed(id: string, added: AddedIds) {
+    await db.deleteFrom('import_rows').where('import_id', '=', id).execute();
     await db
       .updateTable('imports')
       .set({
         status: 'committed',
         committed_at: new Date(),
-        caseload: null,
+        kept: false,
         files: null,
         added: JSON.stringify(added),
       })
@@ -82,6 +89,35 @@ export const importsRepository = (db: Database) => ({
   },
 });
 
+async function keepPlan<P>(
+  tx: Database,
+  id: string,
+  { records, planOf }: Pick<CheckedImport<P>, 'records' | 'planOf'>,
+  actor: Actor,
+  action: 'create' | 'change',
+): Promise<P> {
+  await keepRows(tx, id, records);
+  const plan = planOf(await compareRows(tx, id), await bornLikeKept(tx, id));
+  await tx
+    .updateTable('imports')
+    .set({ plan: JSON.stringify(plan) })
+    .where('id', '=', id)
+    .execute();
+  await writeAudit(tx, actor, action, 'import', { childIds: await childrenOfImport(tx, id), importId: id });
+  return plan;
+}
+
+/** A dry run that can still be answered or taken in; locked for the rest of the transaction. */
+async function readChecked(db: Database, id: string): Promise<StoredImport> {
+  const found = await read(db, id, true);
+  if (found.status === 'checked' && found.kept) return found;
+  throw new DoorpostError(
+    'already-there',
+    'This import was taken in already, or its dry run is no longer kept',
+    { accepted: 'a new dry run' },
+  );
+}
+
 async function read(db: Database, id: string, lock: boolean): Promise<StoredImport> {
   const row = await db
     .selectFrom('imports')
@@ -94,7 +130,7 @@ async function read(db: Database, id: string, lock: boolean): Promise<StoredImpo
     id: row.id,
     status: row.status,
     plan: row.plan,
-    caseload: row.caseload as Caseload | null,
+    kept: row.kept,
     packed: row.files,
     options: row.options,
     added: row.added as AddedIds | null,

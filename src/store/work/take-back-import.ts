@@ -1,6 +1,6 @@
 import { sql } from 'kysely';
 import { DoorpostError } from '../../errors.js';
-import { type Caseload, caseloadParts } from '../../records/caseload.js';
+import { caseloadParts } from '../../records/caseload.js';
 import { atomically } from '../atomically.js';
 import { writeAudit } from '../audit.js';
 import type { Database } from '../connect.js';
@@ -17,21 +17,6 @@ import type { Actor, AddedIds, TakenBack } from '../shapes.js';
 
 /** Why a record was withdrawn that an import had added. */
 const TAKEN_BACK = 'import taken back';
-
-/** Ids of a caseload that are not kept yet. */
-export async function freshIds(db: Database, caseload: Caseload): Promise<AddedIds> {
-  const fresh: Record<string, string[]> = {};
-  for (const part of caseloadParts) {
-    const { table } = caseloadTables[part];
-    const ids = caseload[part].map(({ id }) => id);
-    const known = await sql<{
-      id: string;
-    }>`select distinct id from ${sql.table(table)} where id = any(${ids})`.execute(db);
-    const before = new Set(known.rows.map(({ id }) => id));
-    fresh[part] = ids.filter((id) => !before.has(id));
-  }
-  return fresh as unknown as AddedIds;
-}
 
 /**
  * Takes an import back: children it added go whole while every record of theirs came with it, unchanged, and nobody

@@ -66,7 +66,10 @@ export const storeRecords: readonly MutationGroup[] = [
         ".updateTable('idempotency_keys').set({ body: null })",
         ".updateTable('idempotency_keys').set({ method: 'x' } as never)",
       ],
-      ['.set({ caseload: null, files: null })', '.set({ files: null })'],
+      [
+        "tx.deleteFrom('import_rows').where('import_id', 'in', waiting)",
+        "tx.deleteFrom('import_rows').where('part', '=', 'x')",
+      ],
       ['JSON.stringify(NO_WORDS)', "'{}'"],
       [
         ".insertInto('tombstones').values({ child_id: childId",
@@ -83,7 +86,7 @@ export const storeRecords: readonly MutationGroup[] = [
         ".updateTable('idempotency_keys').set({ body: null }).where('body', 'is not', null)",
         ".updateTable('idempotency_keys').set({ body: null }).where('body', 'is', null)",
       ],
-      ['caseload: null, files: null', 'files: null'],
+      ['kept: false, files: null', 'kept: false'],
     ],
   },
   {
