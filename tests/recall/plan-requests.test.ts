@@ -7,7 +7,7 @@ import { combineRequests } from '../../src/recall/level/combine-requests.js';
 import { levellingSettings } from '../../src/recall/level/contract.js';
 import { levelPlan } from '../../src/recall/level/level-plan.js';
 import { planRequests, requestIdsOf } from '../../src/recall/level/plan-requests.js';
-import { weekCosts } from '../../src/recall/level/week-costs.js';
+import { insideWindow, weekCosts } from '../../src/recall/level/week-costs.js';
 import { addDaysIso } from '../../src/records/dates.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { estimateTurnaround } from '../../src/turnaround/estimate-turnaround.js';
@@ -106,6 +106,7 @@ it('gives no week to whoever must be seen now, whatever else the child is due fo
 // A review that waits for the workshop's place of a cast months away is late for nothing.
 it.each([
   [100, 2],
+  [45, 2],
   [14, 1],
 ])(
   'makes one visit of a review due today and a cast in %i days only where the cast is worth it about then',
@@ -119,6 +120,13 @@ it.each([
     expect(combined).toHaveLength(visits);
   },
 );
+
+it('a usual review is in time in the week it is due and in none after it', () => {
+  const due = addDaysIso(today, 35);
+  const { requests, capacity } = asked({ reviewBy: due }, { action: 'none', castBy: null });
+  const inTime = capacity.weeks.filter((week) => insideWindow(requests[0], capacity, week));
+  expect(inTime.at(-1)).toBe(capacity.weeks.filter((monday) => monday <= due).at(-1));
+});
 
 // Common practice, no source: both are cast where the second falls due within about eight weeks.
 it('lets the cast of another device come along from the day the first is worth it', () => {

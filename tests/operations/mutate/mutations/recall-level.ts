@@ -57,8 +57,9 @@ export const recallLevel: readonly MutationGroup[] = [
   {
     harm: 'one visit made of two is planned for the later of them, or loses the skin that cannot warn',
     file: 'src/recall/level/combine-requests.ts',
-    tests: ['tests/recall/combine-requests.test.ts'],
+    tests: ['tests/recall/combine-requests.test.ts', 'tests/recall/plan-requests.test.ts'],
     changes: [
+      ['inTime(r, r) && !inTime(r, merged)', 'false'],
       [
         'latestSafe: parts.map((p) => p.latestSafe).sort()[0]',
         'latestSafe: parts.map((p) => p.latestSafe).sort().at(-1)!',
@@ -134,6 +135,7 @@ export const recallLevel: readonly MutationGroup[] = [
       'tests/recall/level-plan.test.ts',
       'tests/recall/level-recall-list.test.ts',
       'tests/recall/combine-requests.test.ts',
+      'tests/recall/plan-requests.test.ts',
       'tests/recall/next-places.test.ts',
     ],
     changes: [
@@ -141,7 +143,8 @@ export const recallLevel: readonly MutationGroup[] = [
       ['settings.lateWeekCost) * late)', 'settings.lateWeekCost))'],
       ['t.part.routine ? settings.lateReviewWeekCost : settings.lateWeekCost', 'settings.lateWeekCost'],
       ['return !t.notIn.includes(monday);', 'return true;'],
-      ['monday + lastDay <= t.latestSafe', 'monday + 4 <= t.latestSafe'],
+      ['seenBy(t, monday, lastDay) <= t.latestSafe', 'seenBy(t, monday, 4) <= t.latestSafe'],
+      ["t.part.action === 'cast' && early(t)", 'false'],
     ],
   },
   {
