@@ -3,6 +3,7 @@ import fastify from 'fastify';
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { checkAccess } from '../../src/service/access.js';
+import { calendarFeedPath } from '../../src/service/calendar-feed.js';
 import { configuration } from '../../src/service/configuration.js';
 import { ownPath } from '../../src/service/sign-in/own-path.js';
 import { systemActor } from '../../src/store/contract.js';
@@ -134,11 +135,18 @@ describe('sign-in', () => {
     expect(await who({ authorization: `Bearer ${left}` })).toBe(401);
   });
 
-  it('a session of a user who was closed behind the service’s back opens nothing', async () => {
+  it('a session and a calendar’s address of a user who was closed behind the service’s back open nothing', async () => {
     const { user, password } = await account('closed');
     const cookie = cookieOf(await page('closed', password));
-    await ask(service.database.url, `update users set disabled = true where id = '${user.id}'`);
-    expect(await who({ cookie })).toBe(401);
+    const url = await calendarFeedPath(service.store, user.id);
+    const opened = async () => [await who({ cookie }), (await service.app.inject({ url })).statusCode];
+    const set = (what: string) =>
+      ask(service.database.url, `update users set ${what} where id = '${user.id}'`);
+    expect(await opened()).toEqual([200, 200]);
+    await set("role = 'auditor'");
+    expect(await opened()).toEqual([200, 403]);
+    await set("role = 'clinician', disabled = true");
+    expect(await opened()).toEqual([401, 403]);
   });
 
   it('a session known before the sign-in is worth nothing after it', async () => {

@@ -34,6 +34,16 @@ export const service: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'the calendar of the clinic stays open to somebody who has left or plans no more',
+    file: 'src/service/calendar-feed.ts',
+    tests: ['tests/service/doors.test.ts'],
+    name: 'behind the service’s back',
+    changes: [
+      ['!user.disabled && ', ''],
+      ['planners.includes(user.role) && ', ''],
+    ],
+  },
+  {
     harm: 'a fault of the service tells a stranger what it is configured with',
     file: 'src/service/problem.ts',
     tests: ['tests/safety/log-names-nobody.test.ts'],
