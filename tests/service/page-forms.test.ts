@@ -317,6 +317,9 @@ describe('what the pages post', () => {
     expect(await familyQuestions.waiting(systemActor)).toEqual([]);
     const { items } = await service.store.audit.list({ childId: 'c4' }, { limit: 50 });
     for (const action of ['ask', 'answer', 'accept']) expect(items.map((r) => r.action)).toContain(action);
+    // Who was shown that an answer waits, by name and telephone.
+    const shown = items.filter((r) => r.resource === 'family-answers' && r.action === 'list');
+    expect(shown.map((r) => r.userName)).toEqual(expect.arrayContaining(['clinician', 'scheduler']));
 
     // A family sends one answer a minute: whoever sends many is stopped.
     let last = 0;

@@ -7,6 +7,7 @@ import type { RecallEntry } from '../../src/recall/contract.js';
 import { type Caseload, caseloadParts } from '../../src/records/caseload.js';
 import { addDaysIso } from '../../src/records/dates.js';
 import { childRecord } from '../../src/records/records.js';
+import { skinCheckFields } from '../../src/records/skin-check.js';
 import {
   type Actor,
   type ImportCounts,
@@ -80,6 +81,10 @@ describe('the store', () => {
       [3, 175, true, 'clin'],
       [4, 175, false, 'clin'],
     ]);
+    // Taken back once more, it is out again as it was before.
+    expect((await store.measurements.undoCorrection(id, today, clinician)).withdrawn).toBe(true);
+    expect((await store.children.record('c0', clinician)).measurements.map((m) => m.id)).not.toContain(id);
+    await store.measurements.undoCorrection(id, today, clinician);
   });
 
   it('corrects what was recorded of a device and takes it back; the end of a device goes with its entry', async () => {
@@ -559,7 +564,12 @@ describe('the store', () => {
     expect(await shapeOf()).toEqual(expect.arrayContaining(held));
     await store.children.erase('c7', 'parents asked', { ...clinician, role: 'administrator' });
     expect(await shapeOf()).toEqual(['audit', 'tombstones']);
-    expect((await store.imports.get(importId)).plan).toMatchObject({ refusedCount: 1, columns: [] });
+    // The clinic's sheet itself lies packed, where no search finds the child.
+    expect(await store.imports.get(importId)).toMatchObject({
+      plan: { refusedCount: 1, columns: [] },
+      kept: false,
+      packed: null,
+    });
     await expect(store.children.get('c7', clinician)).rejects.toMatchObject({ code: 'not-found' });
     await expect(
       store.caseload.write(exampleCaseload(8), 'old file', today, systemActor),
@@ -591,6 +601,12 @@ describe('the store', () => {
       ['sched', 'read', 'child-record'],
     ]);
     expect(JSON.stringify(trail.items)).not.toContain('Invented Child');
+    // What children are called is told of many at once, and who was told it stands with each.
+    expect((await store.children.names(['c8', 'c9'], scheduler)).get('c9')).toContain('Invented Child');
+    for (const childId of ['c8', 'c9']) {
+      const { items } = await store.audit.list({ childId }, { limit: 1 });
+      expect(items).toMatchObject([{ userName: 'sched', action: 'list', resource: 'children' }]);
+    }
   });
 
   it('audits who entered and who changed a child, by the fields and without what stands in them', async () => {
@@ -862,8 +878,11 @@ describe('the store', () => {
 
   it('takes an import back from the children on whom nobody worked since, and says what stays', async () => {
     const seven = exampleCaseload(7, 't');
-    const spare = { ...seven.devices.find((d) => d.childId === 't6')!, id: 't6-spare' };
-    const given = { ...seven, devices: [...seven.devices, spare] };
+    const [worn, spare] = ['t5', 't6'].map((childId) => ({
+      ...seven.devices.find((d) => d.childId === childId)!,
+      id: `${childId}-spare`,
+    }));
+    const given = { ...seven, devices: [...seven.devices, worn, spare] };
     const records = caseloadParts.map((part) => ({ part, json: JSON.stringify(given[part]) }));
     const checked = { records, planOf: () => ({}), packed: null, options: {} };
     const { id } = await store.imports.create(checked, systemActor);
@@ -879,13 +898,15 @@ describe('the store', () => {
     await store.familyLinks.create('t3', 'mother', 30, new Date(), clinician);
     const reading = { measure: 'foot_length', side: 'left', value: 190 } as const;
     await store.visits.add('t5', { date: today, measurements: [reading] }, today, clinician);
+    const mark = { childId: 't5', deviceId: worn.id, date: today, state: 'open' } as const;
+    await store.skinChecks.add(skinCheckFields.omit({ id: true }).parse(mark), today, clinician);
     await store.familyQuestions.ask('t6', spare.id, new Date(), clinician);
     // A child is ten records, of which seven can be withdrawn: t4 goes whole, of t0 the corrected reading stays.
     expect(await store.imports.takeBack(id, clinician)).toEqual({
       removed: 10 + 6 * 7 - 1,
       stays: [
         { why: 'children with records or work added since', count: 6 },
-        { why: 'devices with events, checks, workshop jobs or questions to the family', count: 7 },
+        { why: 'devices with events, checks, workshop jobs or questions to the family', count: 8 },
         { why: 'readings corrected since', count: 1 },
       ],
     });
@@ -894,6 +915,8 @@ describe('the store', () => {
       (await store.children.record(child, clinician)).measurements.map((m) => [m.id, m.value]);
     expect(await left('t0')).toEqual([['t0-m0left', 175]]);
     expect((await left('t5')).map(([, value]) => value)).toEqual([190]);
+    const looked = (await store.children.record('t5', clinician)).skinChecks;
+    expect(looked.map((c) => [c.deviceId, c.state])).toContainEqual([worn.id, 'open']);
     for (const child of ['t1', 't2', 't3', 't6']) expect(await left(child)).toEqual([]);
   });
 });

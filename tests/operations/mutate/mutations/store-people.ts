@@ -32,6 +32,10 @@ export const storePeople: readonly MutationGroup[] = [
     changes: [
       ["and once.\n        .where('child_id', '=', childId)\n", 'and once.\n'],
       [
+        "await writeAudit(db, actor, 'list', 'family-answers', { childIds: rows.map((r) => r.child_id) });",
+        '{}',
+      ],
+      [
         "        .where('answered_at', 'is not', null)\n        .where('decided_at', 'is', null)\n        .returningAll()",
         "        .where('decided_at', 'is', null)\n        .returningAll()",
       ],

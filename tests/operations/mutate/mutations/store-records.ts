@@ -35,6 +35,7 @@ export const storeRecords: readonly MutationGroup[] = [
       ['change.birthDate ? (await firstEntries(tx, [childId])).get(childId) : undefined', 'undefined'],
       ["await writeAudit(db, actor, 'read', 'child', { childId });", ''],
       ["await writeAudit(db, actor, 'list', 'children', { childIds: found.items.map((c) => c.id) });", ''],
+      ["await writeAudit(db, actor, 'list', 'children', { childIds: rows.map((r) => r.id) });", ''],
       [
         "await writeAudit(tx, actor, 'change', 'child', { childId, fields: Object.keys(change), version });",
         '',
@@ -146,6 +147,7 @@ export const storeRecords: readonly MutationGroup[] = [
       ['birthDateOf: () => child.birthDate', "birthDateOf: () => '0000-01-01'"],
       ['deviceOf: () => device?.value', 'deviceOf: () => undefined'],
       ['if (device !== null) await kind.follow', 'if (false) await kind.follow'],
+      ['withdrawn: before.withdrawn', 'withdrawn: false'],
     ],
   },
   {

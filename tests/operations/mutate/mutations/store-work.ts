@@ -51,6 +51,7 @@ export const storeWork: readonly MutationGroup[] = [
       ["? 'revision > 1' : 'version > 1'", "? 'revision > 9' : 'version > 9'"],
       [' or not id = any', ' and not id = any'],
       ['from family_questions q where q.device_id = d.id', 'from family_questions q where false'],
+      ['from skin_checks s where s.device_id = d.id', 'from skin_checks s where false'],
       ['if (row.revision > 1) corrected++;', 'if (row.revision > 9) corrected++;'],
       ['{ withdrawn: true, reason: TAKEN_BACK }', '{ reason: TAKEN_BACK }'],
     ],
