@@ -44,8 +44,17 @@ export function ownDeviation(sdMm: number, low: Float64Array, high: Float64Array
   return { sdMm, low, high, scale, near, far, rest };
 }
 
+/** Chance, over all that a draw's own limit may be, that an excess above its lower bound was not too much. */
+export function chanceHeld(own: OwnDeviation, draw: number, excess: number): number {
+  if (excess >= own.high[draw]) return 0;
+  const z = excess * own.scale[draw];
+  return Number.isNaN(z)
+    ? betweenClose(own.sdMm, own.low[draw], own.high[draw], excess)
+    : own.near[draw] * normalTail(z) + own.far[draw] * normalTail(z / FAR_FACTOR) + own.rest[draw];
+}
+
 /** The same chance where nearly nothing is left between the bounds: a tenth of the SD from the nearer one, as it is drawn. */
-export function betweenClose(sdMm: number, low: number, high: number, excess: number): number {
+function betweenClose(sdMm: number, low: number, high: number, excess: number): number {
   const inside = low > 0 ? 1 - (excess - low) / (0.1 * sdMm) : (high - excess) / (0.1 * sdMm);
   return Math.min(1, Math.max(0, inside));
 }

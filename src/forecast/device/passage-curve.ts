@@ -1,10 +1,8 @@
 import type { DayNumber } from '../../records/dates.js';
 import { floatsOf } from '../../statistics/floats-of.js';
 import { monotoneCubic } from '../../statistics/monotone-cubic.js';
-import { normalTail } from '../../statistics/normal-tail.js';
-import { FAR_FACTOR } from './deviation.js';
 import { type Grid, gridOf, lifted, type PassageLimit } from './first-passage.js';
-import { betweenClose, type OwnDeviation } from './own-limit.js';
+import { chanceHeld, type OwnDeviation } from './own-limit.js';
 
 /** A limit that one device has somewhere about the stated one. */
 export interface OwnLimit extends PassageLimit {
@@ -18,6 +16,15 @@ export interface PassageCurve {
   readonly share: Float64Array;
   /** Per draw: a day of passage out of all its own may be, by `luck`; the last search day where it is not passed. */
   readonly dayOf: Float64Array;
+}
+
+/** The days tried: their places in the search, the knot before each, and how far each is on from it. */
+interface Places {
+  readonly at: Int32Array;
+  readonly knot: Int32Array;
+  readonly part: Float64Array;
+  /** From a knot to the next one; none where there is but one. */
+  readonly last: number;
 }
 
 /** A stretch is tried so many days apart, in at most so many parts; between them a cubic that keeps rising is read. */
@@ -55,7 +62,7 @@ export function passageCurve(
   const fell = new Float64Array(n);
   const end = search[search.length - 1];
   const dayOf = new Float64Array(luck ? draws : 0).fill(end);
-  const places = {
+  const places: Places = {
     at,
     knot,
     part: floatsOf(at, (j) => grid.share[j]),
@@ -67,12 +74,13 @@ export function passageCurve(
     survival.fill(1, d * tried, d * tried + (e < 0 ? tried : e));
     return e < 0 ? tried : e;
   });
+  const falls = new Int32Array(n);
   for (let i = 0; i < draws; i++) {
     let stop = tried;
     let start = tried;
     for (let d = 0; d < n; d++) {
-      stop = follow(limits[d], lines[d], places, i, days.length, d * tried, Math.min(stop, first[d]), stop);
-      start = Math.min(start, fallsAt);
+      stop = follow(limits[d], lines[d], places, i, days.length, d, Math.min(stop, first[d]), stop, falls);
+      start = Math.min(start, falls[d]);
     }
     let left = 1;
     for (let e = start; e < stop; e++) {
@@ -129,51 +137,45 @@ function triedDays(
   };
 }
 
-/** Of the draw last followed: the first day tried with any chance of being past its limit; the end where there is none. */
-let fallsAt = 0;
-/** Chance that one draw's limit has held up to each day tried, into `survival` from `row` on; ends behind the first that is nothing. */
-// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: the innermost loop of that, written out for speed
+/**
+ * Chance that limit d of one draw has held up to each day tried, into its row of `survival`; ends behind the first that is
+ * nothing. `falls`: per limit the first day tried with any chance of being past it, the end where there is none.
+ */
 function follow(
   { path, castIndex, lifts, own }: OwnLimit,
   line: Float64Array,
-  { at, knot, part, last }: { at: Int32Array; knot: Int32Array; part: Float64Array; last: number },
+  { at, knot, part, last }: Places,
   draw: number,
   width: number,
-  row: number,
+  d: number,
   begin: number,
   end: number,
+  falls: Int32Array,
 ): number {
-  const high = own.high[draw];
   // So far below the limit hardly any device is passed.
-  const low = high > 0 ? Math.max(own.low[draw], SAFE_SDS * own.sdMm) : own.low[draw];
-  const scale = own.scale[draw];
-  const near = own.near[draw];
-  const far = own.far[draw];
-  const rest = own.rest[draw];
-  const farScale = scale / FAR_FACTOR;
-  const close = Number.isNaN(scale);
+  const safe = own.high[draw] > 0 ? SAFE_SDS * own.sdMm : Number.NEGATIVE_INFINITY;
+  const low = Math.max(own.low[draw], safe);
   const from = draw * width;
   const base = castIndex === null ? 0 : path[from + castIndex];
+  const row = d * at.length;
   let most = Number.NEGATIVE_INFINITY;
   let held = 1;
-  fallsAt = end;
-  for (let e = begin; e < end; e++) {
+  let fall = end;
+  let e = begin;
+  while (e < end && held >= NOTHING) {
     const before = path[from + knot[e]];
     let over = before + part[e] * (path[from + knot[e] + last] - before) - base - line[e];
     if (lifts) over -= lifted(lifts, from, knot[e], last, part[e], at[e]);
     if (over > most) {
       most = over;
-      if (over >= high) held = 0;
-      else if (over > low)
-        held = close
-          ? betweenClose(own.sdMm, own.low[draw], high, over)
-          : near * normalTail(over * scale) + far * normalTail(over * farScale) + rest;
-      if (held < 1 && e < fallsAt) fallsAt = e;
+      if (over > low) held = chanceHeld(own, draw, over);
     }
+    if (held < 1 && fall === end) fall = e;
     survival[row + e] = held;
-    if (held < NOTHING) return e + 1;
+    e++;
   }
-  return end;
+  falls[d] = fall;
+  return e;
 }
 
 /** Whose part of a fall it is: in proportion to what each limit's own chance lost. */
