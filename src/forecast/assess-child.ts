@@ -91,7 +91,9 @@ function withoutDoubt(
     const measurements = record.measurements.filter((m) => !readings.some((r) => r.id === m.id));
     const without = readings.map((r) => r.id).join(' ');
     const once: Once = (name, work) => (context.once ?? everyTime)(`${name} without ${without}`, work);
-    const view = viewOf({ ...record, devices, measurements }, { ...context, once });
+    // What is asked about the others stays as it is.
+    const others = suggestions.filter((s) => !readings.some((r) => s.measurementIds.includes(r.id)));
+    const view = viewOf({ ...record, devices, measurements }, { ...context, once }, others);
     return { readings, byDevice: new Map(forecastsOf(view, context).map((f) => [f.deviceId, f])) };
   });
   return asRead.map((forecast) =>
@@ -137,11 +139,15 @@ interface ChildView {
   readonly named: ReadonlyMap<string, NamedOutcome>;
 }
 
-function viewOf(record: ChildRecord, context: AssessmentContext): ChildView {
+function viewOf(
+  record: ChildRecord,
+  context: AssessmentContext,
+  asked?: readonly DataSuggestion[],
+): ChildView {
   const { today, model, rules, fit: fitted = fitChild, once = everyTime } = context;
   const growth = once('growth', () => fitted(growthInput(record, model), model));
   const posterior = growth.kind === 'posterior' ? growth.posterior : null;
-  const suggestions = findSuggestions(record, posterior);
+  const suggestions = asked ?? findSuggestions(record, posterior);
   const named = new Map<string, NamedOutcome>();
   const plans: DevicePlan[] = [];
   for (const device of record.devices) {
