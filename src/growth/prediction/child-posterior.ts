@@ -138,11 +138,10 @@ export function childPosterior(c: Conditioned): ChildPosterior {
     },
     zScore(series, day, value) {
       const age = referenceAgeYears(input.birthDate, day, input.gestationWeeks);
-      const sexes = input.sex === 'unknown' ? (['male', 'female'] as const) : [input.sex];
-      const scores = sexes.map((sex) => model.zScore(sex, series.measure, age, value));
-      return scores.some((z) => z === null)
-        ? null
-        : (scores as number[]).reduce((a, b) => a + b, 0) / scores.length;
+      if (input.sex !== 'unknown') return model.zScore(input.sex, series.measure, age, value);
+      const male = model.zScore('male', series.measure, age, value);
+      const female = model.zScore('female', series.measure, age, value);
+      return male === null || female === null ? null : (male + female) / 2;
     },
     suspicions: c.seen.flatMap((r, i) => {
       if (c.doubts.probability[i] < WORTH_SHOWING) return [];
