@@ -6,7 +6,7 @@ import { sql } from 'kysely';
 import { DoorpostError } from '../errors.js';
 import { backedUpTables, FORMAT, numberedTables } from './backup.js';
 import { connect, type Database } from './connect.js';
-import { appliedMigrations, migrate } from './migrate.js';
+import { appliedMigrations, migrate, sinceOne } from './migrate.js';
 
 const ROWS_AT_ONCE = 500;
 
@@ -46,7 +46,7 @@ const damaged = (why: string) => new DoorpostError('cannot-restore', `The backup
 async function checkHead(tx: Database, line: ReturnType<typeof parse>): Promise<void> {
   if (line?.format !== FORMAT) throw damaged('it does not begin as a doorpost backup');
   const own = new Set(await appliedMigrations(tx));
-  if ((line.migrations as string[]).some((m) => !own.has(m)))
+  if (sinceOne(line.migrations as string[], 'backup').some((m) => !own.has(m)))
     throw new DoorpostError('cannot-restore', 'The backup was written by a newer doorpost', {
       accepted: 'that version of doorpost or a later one',
     });

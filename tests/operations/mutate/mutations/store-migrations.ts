@@ -3,16 +3,21 @@ import type { MutationGroup } from '../mutation.js';
 export const storeMigrations: readonly MutationGroup[] = [
   {
     harm: 'who looked at a child can be wiped out',
-    file: 'src/store/migrations/0001-ground-state.ts',
+    file: 'src/store/migrations/ground-state.ts',
     tests: ['tests/service/access-log.test.ts'],
     name: 'rows of the log',
-    changes: [["  'audit',\n", '']],
+    changes: [
+      ["'record_history', 'audit', 'tombstones'", "'record_history', 'tombstones'"],
+      ['revoke update, delete, truncate on audit from current_user, public;', ''],
+    ],
   },
   {
-    harm: 'who looked at a child can be wiped out by the role of the service',
-    file: 'src/store/migrations/0005-doors.ts',
-    tests: ['tests/service/access-log.test.ts'],
-    name: 'rows of the log',
-    changes: [['revoke update, delete, truncate on audit from current_user, public;', '']],
+    harm: 'a clinic of before loses its records, or is brought up to date by halves',
+    file: 'src/store/migrate.ts',
+    tests: ['tests/store/upgrade.test.ts'],
+    changes: [
+      ['if (taken.includes(LAST_BEFORE)) return', 'if (true) return'],
+      ['if (applied.includes(LAST_BEFORE))', 'if (false)'],
+    ],
   },
 ];

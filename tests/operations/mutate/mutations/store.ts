@@ -54,7 +54,7 @@ export const store: readonly MutationGroup[] = [
       ["if (line.sha256 !== digest.digest('hex'))", 'if (false)'],
       ['await refuseUnlessEmpty(tx);', ''],
       ["if (!ended) throw damaged('its end is missing');", ''],
-      ['if ((line.migrations as string[]).some((m) => !own.has(m)))', 'if (false)'],
+      ["if (sinceOne(line.migrations as string[], 'backup').some((m) => !own.has(m)))", 'if (false)'],
     ],
   },
   {

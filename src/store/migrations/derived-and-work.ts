@@ -2,9 +2,10 @@ import { appendOnly } from './append-only.js';
 
 /**
  * What is derived (assessments, forecasts, recall lists; each row names its inputs, model version and seed), what people
- * do with the recall list, and what the service itself needs (accounts, sessions, links, imports, progress).
+ * do with the recall list, what the clinic set and signed, and what the service itself needs (accounts, sessions, links,
+ * imports, progress). Every entry of a recall list has a brief: the entry without what only its own line shows, a tenth of it.
  */
-export const derivedAndWork = `
+const tables = `
 create table assessments (
   child_id text primary key references children (id),
   today date not null,
@@ -33,6 +34,7 @@ create table forecast_history (
   inputs_hash text not null,
   model_version text not null,
   seed bigint not null,
+  made_on date,
   unique (device_id, month, inputs_hash, model_version)
 );
 create index forecast_history_by_child on forecast_history (child_id);
@@ -61,9 +63,18 @@ create table recall_entries (
   data jsonb not null,
   state text not null default 'to-call',
   version integer not null default 1,
+  appointment date,
+  brief jsonb not null,
   unique (run_id, position)
 );
 create index recall_entries_by_child on recall_entries (child_id);
+create function brief_of_entry() returns trigger language plpgsql as $$
+begin
+  new.brief := new.data - array['devices', 'otherDevices', 'reason', 'weekReason'];
+  return new;
+end $$;
+create trigger brief_of_entry before insert or update of data on recall_entries
+  for each row execute function brief_of_entry();
 
 create table recall_state_changes (
   seq bigserial primary key,
@@ -74,7 +85,8 @@ create table recall_state_changes (
   note text not null,
   by_name text not null,
   at timestamptz not null default now(),
-  undoes_seq bigint unique references recall_state_changes (seq)
+  undoes_seq bigint unique references recall_state_changes (seq),
+  from_appointment date
 );
 create index recall_state_changes_by_entry on recall_state_changes (entry_id, seq);
 ${appendOnly('recall_state_changes')}
@@ -88,9 +100,17 @@ create table users (
   oidc_issuer text,
   oidc_subject text,
   disabled boolean not null default false,
+  password_by_other boolean not null default false,
   version integer not null default 1,
   created_at timestamptz not null default now(),
   unique (oidc_issuer, oidc_subject)
+);
+
+create table sign_in_tries (
+  account text primary key,
+  tries integer not null,
+  locked_until timestamptz,
+  last_at timestamptz not null
 );
 
 create table sessions (
@@ -118,12 +138,71 @@ create table family_links (
 );
 create index family_links_by_child on family_links (child_id);
 
+create table family_questions (
+  id text primary key,
+  child_id text not null references children (id),
+  device_id text references devices (id),
+  asked_by text not null,
+  asked_at timestamptz not null,
+  answered_at timestamptz,
+  link_id text,
+  toes text,
+  marks text,
+  place text not null default '',
+  minutes integer,
+  decided_at timestamptz,
+  decided_by text,
+  decision text,
+  check ((answered_at is null) = (marks is null)),
+  check (decided_at is null or answered_at is not null)
+);
+create unique index family_questions_open on family_questions (child_id) where answered_at is null;
+create index family_questions_waiting on family_questions (answered_at) where decided_at is null;
+
 create table settings (
   name text primary key,
   value jsonb not null,
   version integer not null default 1,
   updated_by text not null,
   updated_at timestamptz not null default now()
+);
+
+create table fit_limit_changes (
+  seq bigserial primary key,
+  version integer not null,
+  family text not null,
+  measure text not null,
+  figure text not null,
+  mm double precision check (mm >= 0),
+  before_mm double precision not null,
+  reason text not null,
+  changed_by text not null,
+  changed_at timestamptz not null default now(),
+  unique (version, family, measure, figure)
+);
+create index fit_limit_changes_by_figure on fit_limit_changes (family, measure, figure, seq);
+${appendOnly('fit_limit_changes')}
+
+create table sign_offs (
+  seq bigserial primary key,
+  subject text not null,
+  content text not null,
+  signed_name text not null,
+  profession text not null,
+  signed_by text not null,
+  signed_at timestamptz not null default now()
+);
+create index sign_offs_by_subject on sign_offs (subject, seq);
+${appendOnly('sign_offs')}
+
+create table population_offsets (
+  seq bigserial primary key,
+  learned_on date not null,
+  model_name text not null,
+  model_version text not null,
+  children integer not null,
+  offsets jsonb not null,
+  unique (learned_on, model_name, model_version)
 );
 
 create table secrets (
@@ -145,11 +224,32 @@ create table idempotency_keys (
 create table imports (
   id text primary key,
   status text not null,
-  caseload jsonb,
   plan jsonb not null,
+  files bytea,
+  options jsonb not null default '{}',
+  added jsonb,
+  kept boolean not null default true,
   created_by text not null,
   created_at timestamptz not null default now(),
   committed_at timestamptz
+);
+create table import_rows (
+  import_id text not null references imports (id) on delete cascade,
+  seq integer not null,
+  part text not null,
+  record_id text not null,
+  data jsonb not null,
+  primary key (import_id, seq)
+);
+create table sheet_answers (
+  sheet text not null,
+  question text not null,
+  asks text not null,
+  headings text not null,
+  answer text not null,
+  updated_by text not null,
+  updated_at timestamptz not null default now(),
+  primary key (sheet, question)
 );
 
 create table job_runs (
@@ -168,4 +268,37 @@ create table job_run_parts (
   part integer not null,
   primary key (run_id, part)
 );
+
+create table record_changes (
+  seq bigserial primary key,
+  table_name text not null,
+  at timestamptz not null default now()
+);
+create index record_changes_by_table on record_changes (table_name, seq);
+create function note_change() returns trigger language plpgsql as $$
+begin
+  insert into record_changes (table_name) values (tg_table_name);
+  return null;
+end $$;
 `;
+
+/**
+ * Every statement that changes one of these leaves a row behind, so that asking whether anything has changed reads a
+ * few rows and not the tables.
+ */
+const noted = [
+  'children',
+  'measurements',
+  'devices',
+  'device_events',
+  'workshop_jobs',
+  'forecast_history',
+  'assessments',
+  'recall_runs',
+  'recall_entries',
+].map(
+  (table) =>
+    `create trigger note_change after insert or update or delete on ${table} for each statement execute function note_change();`,
+);
+
+export const derivedAndWork = [tables, ...noted].join('\n');

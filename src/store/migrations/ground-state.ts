@@ -1,7 +1,7 @@
 import { appendOnly } from './append-only.js';
 
 /**
- * What people entered. Readings, markers and device events are append-only: a row is never changed, a correction is the
+ * What people entered. Readings, markers, skin checks and device events are append-only: a row is never changed, a correction is the
  * next revision of the same id and names the row it corrects. Children, devices and workshop jobs change in place; what
  * they were is kept in record_history. Only an erasure of one child, declared in its transaction, may delete.
  */
@@ -96,6 +96,25 @@ create table device_events (
 );
 create index device_events_by_child on device_events (child_id);
 
+create table skin_checks (
+  seq bigserial primary key,
+  id text not null,
+  revision integer not null default 1,
+  corrects_seq bigint unique references skin_checks (seq),
+  child_id text not null references children (id),
+  device_id text references devices (id),
+  date date not null,
+  state text not null,
+  data jsonb not null,
+  withdrawn boolean not null default false,
+  reason text not null default '',
+  recorded_by text not null,
+  recorded_at timestamptz not null default now(),
+  unique (id, revision),
+  check ((revision = 1) = (corrects_seq is null))
+);
+create index skin_checks_by_child on skin_checks (child_id, date);
+
 create table workshop_jobs (
   id text primary key,
   child_id text not null references children (id),
@@ -137,13 +156,6 @@ begin
   raise exception '% is append-only: % refused', tg_table_name, tg_op using errcode = 'restrict_violation';
 end $$;
 
-create view current_measurements as select m.* from measurements m
-  where not m.withdrawn and not exists (select 1 from measurements later where later.corrects_seq = m.seq);
-create view current_markers as select m.* from markers m
-  where not m.withdrawn and not exists (select 1 from markers later where later.corrects_seq = m.seq);
-create view current_device_events as select e.* from device_events e
-  where not e.withdrawn and not exists (select 1 from device_events later where later.corrects_seq = e.seq);
-
 create table audit (
   seq bigserial primary key,
   at timestamptz not null default now(),
@@ -154,19 +166,28 @@ create table audit (
   resource text not null,
   child_id text,
   detail jsonb not null,
-  request_id text
+  request_id text,
+  child_ids text[]
 );
 create index audit_by_child on audit (child_id, seq);
 create index audit_by_user on audit (user_id, seq);
+create index audit_by_children on audit using gin (child_ids);
+revoke update, delete, truncate on audit from current_user, public;
 `;
 
-const appendOnlyTables = [
-  'measurements',
-  'markers',
-  'device_events',
-  'record_history',
-  'audit',
-  'tombstones',
-];
+/** Corrected by the next revision, never changed. */
+const revised = ['measurements', 'markers', 'device_events', 'skin_checks'];
 
-export const groundState = tables + appendOnlyTables.map(appendOnly).join('');
+/**
+ * The revisions that count: one is passed over where another corrects it. Said of those alone that correct one, whoever
+ * reads a whole clinic looks at the few corrections and not at every row a second time.
+ */
+const current = revised.map(
+  (table) => `create view current_${table} as select t.* from ${table} t
+      where not t.withdrawn and not exists (
+        select 1 from ${table} later where later.corrects_seq = t.seq and later.corrects_seq is not null);`,
+);
+
+const kept = [...revised, 'record_history', 'audit', 'tombstones'].map(appendOnly);
+
+export const groundState = [tables, ...current, ...kept].join('\n');
