@@ -72,7 +72,7 @@ describe('buildRecallList', () => {
     expect(list.entries.map((e) => [e.childId, e.action])).toEqual([
       ['d', 'repair'],
       ['b', 'cast'],
-      ['c', 'cast'],
+      ['c', 'check'],
       ['a', 'cast'],
     ]);
     const visit = (

@@ -14,17 +14,17 @@ export const castIsDue = ({ castBy, until, neededAtVisit }: DeviceFacts): boolea
   castBy !== null && castBy <= until && (neededAtVisit ?? 0) >= WORTH_A_LOOK;
 
 /**
- * Is it cast without being looked at first? Where the readings as they stand leave next to nothing, or where the even chance
- * falls within reach of the list's weeks and a visit would find the cast needed. What rests on a look older than the usual
- * review is looked at first, unless it is all but sure.
+ * Is it cast without being looked at first? Where the readings as they stand leave next to nothing, or where at an even chance
+ * it should be begun by now and a visit would find the cast needed. What rests on a look older than the usual review is looked
+ * at first, unless it is all but sure.
  */
 export function isPlain(facts: DeviceFacts): boolean {
-  const { castBy, evenCastBy, until, neededAtVisit } = facts;
+  const { castBy, evenCastBy, today, neededAtVisit } = facts;
   if (!isKnown(facts) || readingsLeaveRoom(facts) || barsNotRecorded(facts)) return false;
   if (saidOtherwise(facts)) return false;
   if (readingsLeaveNone(facts)) return true;
   if (castBy === null || evenCastBy === null) return false;
-  const near = evenCastBy <= until || evenCastBy <= addDaysIso(castBy, SAME_DAYS);
+  const near = evenCastBy <= today || evenCastBy <= addDaysIso(castBy, SAME_DAYS);
   return near && (neededAtVisit ?? 0) >= PLAIN;
 }
 

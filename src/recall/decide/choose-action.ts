@@ -200,6 +200,15 @@ const readingsSayLess: Rule = (facts) => {
   return choose(leftMm < LEAST_MM ? 'cast' : 'check', facts.today, 'readings-say-less', { measure, date });
 };
 
+/** A reviewer found room where the readings leave none: which of them is right is looked at a fortnight before the day to cast by. */
+const looksOtherwise: Rule = (facts) => {
+  const { castBy, until, plainRoom } = facts;
+  const by = castBy !== null && saidOtherwise(facts) ? addDaysIso(castBy, -SAME_DAYS) : null;
+  if (by === null || by > until || !plainRoom) return null;
+  const { measure, date } = plainRoom;
+  return choose('check', by, 'readings-say-less', { measure, date });
+};
+
 /** Grown up with little room left: no date will come, so it is looked at now. */
 const grownIntoIt: Rule = ({ forecast, chanceToday, accepted, today }) =>
   forecast?.outcome === 'full-grown' && (chanceToday ?? 0) > accepted
@@ -246,6 +255,7 @@ const inOrder: readonly Rule[] = [
   noted,
   amountUnknown,
   readingsSayLess,
+  looksOtherwise,
   grownIntoIt,
   usualLifeOver,
   review,

@@ -207,6 +207,10 @@ export const castCases: readonly PractitionerCase[] = [
       read(kid(6.5, 'male'), 'foot_length/left 15:178 9:182 1.5:188').device('solid-afo', 'left', 9),
     action: 'cast',
     why: 'one left by now and four weeks to make one',
+    differs: {
+      action: 'check',
+      why: 'at an even chance it need not be begun for a fortnight: one look with the deciding figure first',
+    },
   },
   {
     name: 'judged tight last week, seven of eight used',

@@ -328,4 +328,22 @@ export const checkCases: readonly PractitionerCase[] = [
     action: 'check',
     why: 'straps and angle are what is watched: it does not hold the hip where it should',
   },
+  {
+    name: 'ground-reaction AFO, six of eight used in the autumn at eleven a year, never called tight',
+    child: () =>
+      read(kid(10, 'male'), 'foot_length/left 14:210 8:216 2.4:222')
+        .device('ground-reaction-afo', 'left', 8)
+        .event('verdict', 2.4, { verdict: 'good' }),
+    action: 'check',
+    why: 'at an even chance it need not be begun yet: looked at, and cast if there is little room',
+  },
+  {
+    name: 'AFO, seven of eight used, called good a fortnight ago',
+    child: () =>
+      read(kid(8, 'female'), 'foot_length/left 15:186 9:190 .5:197')
+        .device('solid-afo', 'left', 9)
+        .event('verdict', 0.5, { verdict: 'good' }),
+    action: 'check',
+    why: 'either the tape or the eye is wrong; which of them is seen before the room is gone',
+  },
 ];

@@ -158,6 +158,7 @@ export const recallDecide: readonly MutationGroup[] = [
     changes: [
       ['(neededAtVisit ?? 0) >= WORTH_A_LOOK', '(neededAtVisit ?? 0) > 1'],
       ['const PLAIN = 0.8', 'const PLAIN = 0.2'],
+      ['const near = evenCastBy <= today ||', 'const near = evenCastBy > today ||'],
       ['saidToFit(forecast) < plainRoom.date', 'true'],
       ['plainRoom.leftMm <= plainRoom.toleranceMm;', 'plainRoom.leftMm <= -plainRoom.toleranceMm;'],
       ['nothingLeft(facts) && !readAfterVerdict', 'nothingLeft(facts) && readAfterVerdict'],
@@ -212,6 +213,7 @@ export const recallDecide: readonly MutationGroup[] = [
       ['if (part && (spent || part.by <= step.by))', 'if (part && part.by <= step.by)'],
       ["castBy < today ? 'cast-late' : 'cast-due'", "castBy > today ? 'cast-late' : 'cast-due'"],
       ["said?.verdict !== 'outgrown') return null;", "said?.verdict === 'outgrown') return null;"],
+      ['? addDaysIso(castBy, -SAME_DAYS) : null', '? castBy : null'],
       ["leftMm < LEAST_MM ? 'cast' : 'check'", "leftMm < LEAST_MM ? 'check' : 'cast'"],
       ["choose('check', end, 'usual-life-over'", "choose('none', end, 'usual-life-over'"],
       ['  hipAngleOff,\n  adjust,', '  adjust,'],
