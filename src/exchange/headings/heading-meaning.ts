@@ -44,11 +44,14 @@ const SHORT: Readonly<Record<string, string>> = {
 
 /** A diagonal of the head by its two ends, 'RF-LB' and 'left front to right back': the side is where it starts in front. */
 const DIAGONALS = [
-  [/\b(?:rf|right front(?:al)?)\s*(?:-|–|\/|to)\s*(?:lb|left back)\b/i, ' right '],
-  [/\b(?:lf|left front(?:al)?)\s*(?:-|–|\/|to)\s*(?:rb|right back)\b/i, ' left '],
+  [/\b(?:rf|right front(?:al)?)\s*(?:-|–|\/|to)\s*(?:lb|left back)\b/i, ' diagonal right '],
+  [/\b(?:lf|left front(?:al)?)\s*(?:-|–|\/|to)\s*(?:rb|right back)\b/i, ' diagonal left '],
 ] as const;
-const endsAsSide = (heading: string): string =>
-  DIAGONALS.reduce((text, [ends, side]) => text.replace(ends, side), heading);
+const endsAsSide = (heading: string): string => {
+  const said = DIAGONALS.reduce((text, [ends, side]) => text.replace(ends, side), heading);
+  // Of 'Diag B (RF-LB)' the rest says no more.
+  return said === heading ? heading : said.replace(/(?<!\p{L})diag\.?\s*[AB12]?(?!\p{L})/iu, ' ');
+};
 
 /** 'V1 Foot L', 'T2: foot length': which visit of a row's several. */
 const VISIT_NUMBER = /^[vtukmbrc]\s?\d{1,2}[\s:._-]+(?=\p{L})/iu;
@@ -82,7 +85,7 @@ function byOneWord(words: readonly string[]): Candidate[] {
   // 'Cobb thoracic', 'CVA first'.
   const beside = (word: string) =>
     (phraseTable.get(word) ?? []).every(({ concept }) =>
-      /^(?:kept|unit|side|noise|number)$/.test(concept.is),
+      /^(?:kept|unit|side|noise|number|first-visit|other-time)$/.test(concept.is),
     );
   if (words.length > 1 && is('kept') && words.every(beside)) return made({ kind: 'keep' });
   return words.length > 1 && is('age-unit') && !is('age') ? made({ kind: 'keep' }) : [];

@@ -52,8 +52,9 @@ export function interpret(concepts: readonly Concept[]): { meaning: Meaning; wei
     const [id] = fields;
     // 'Brace no', 'Splint number'.
     if (has('number') && id === 'device.family') return field('device.id', 0.9);
-    // 'Brace date': of the fitting, once somebody agrees.
-    if (has('date') && id === 'device.family') return field('device.fitted_date', 0.8);
+    // 'Brace date': of the fitting or of the cast, as somebody says.
+    if (has('date') && id === 'device.family')
+      return [...field('device.fitted_date', 0.8), ...field('device.cast_date', 0.79)];
     // 'Scan id', 'Visit no' number what they name.
     if (has('number') && /(?:_date|\.date)$/.test(id)) return [{ meaning: { kind: 'keep' }, weight: 0.9 }];
     if (id.startsWith('device.') || id === 'side' || id === 'shoe.size' || id === 'long.value') {

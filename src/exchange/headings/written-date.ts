@@ -1,5 +1,5 @@
 import { foldText } from './fold-words.js';
-import { vocabularies } from './read-words.js';
+import { spokenMeanings, vocabularies } from './read-words.js';
 import { languages } from './vocabulary.js';
 
 const monthLists = languages.map((language) => vocabularies[language].months.split('|'));
@@ -16,12 +16,15 @@ const names = monthLists
   .sort((a, b) => b.length - a.length);
 const MONTH = String.raw`(?<!\p{L})(?:${names.join('|')})(?!\p{L})\.?`;
 
+const SEASON = String.raw`(?<!\p{L})(?:${[...spokenMeanings('season').keys()].join('|')})(?!\p{L})`;
+
 /** A date among other words: with a day, or 'Mar 2026', 'März 26', '03/2026'. */
 const WRITTEN = [
   String.raw`\d{4}-\d{1,2}(?:-\d{1,2})?(?!\d)`,
   String.raw`(?<!\d)\d{1,2}[-/.]\s?\d{1,2}[-/.]\s?\d{2,4}`,
-  String.raw`(?<!\d)(?:\d{1,2}(?:st|nd|rd|th|\.)?[- ]?)?${MONTH}[- ]?['’]?(?:\d{4}|\d{2})(?!\d)`,
+  String.raw`(?<!\d)(?:\d{1,2}(?:st|nd|rd|th|er|\.)?[- ]?(?:de |of )?)?${MONTH}[- ]?(?:de |del )?['’]?(?:\d{4}|\d{2})(?!\d)`,
   String.raw`(?<!\d)\d{1,2}[-/.]\d{4}(?!\d)`,
+  String.raw`${SEASON} (?:\d{4}|['’]\d{2})(?!\d)`,
 ].join('|');
 const ONE = new RegExp(WRITTEN, 'iu');
 const EVERY = new RegExp(WRITTEN, 'giu');

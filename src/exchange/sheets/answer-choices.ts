@@ -36,7 +36,6 @@ const BY_QUESTION: readonly (readonly [about: RegExp, answers: readonly string[]
   [/^sex:/, ['female', 'male', 'unknown']],
   [/^same:/, ['yes', 'two']],
   [/^fit:/, ['yes', 'ordered']],
-  [/^names:/, ['yes', 'apart']],
   [/^days:/, ['yes', 'last']],
   [/^(?:birth|cast|condition|remarks):|^visit:from-/, ['yes', 'no']],
 ];

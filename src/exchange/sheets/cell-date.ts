@@ -1,8 +1,9 @@
-import { addMonths, formatISO, parseISO } from 'date-fns';
+import { addMonths, formatISO, getISODay, parseISO } from 'date-fns';
 import { DAYS_A_YEAR, dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
 import { readDate } from '../csv/read-date.js';
 import { foldText, foldWords } from '../headings/fold-words.js';
 import { wordSet } from '../headings/phrase-table.js';
+import { spokenMeanings } from '../headings/read-words.js';
 import { MONTHS, WEEKS, YEARS } from '../headings/written-age.js';
 import { monthNumbers } from '../headings/written-date.js';
 import { remembered } from '../remembered.js';
@@ -11,7 +12,7 @@ import { remembered } from '../remembered.js';
 export interface CellDate {
   readonly dayFirst: IsoDate | null;
   readonly monthFirst: IsoDate | null;
-  /** Only a month is written: the date is its middle. */
+  /** Only a month, or less, is written: the date is its middle. */
   readonly monthOnly: boolean;
   /** 'c. 14/04/2026', '14/04/2026?'. */
   readonly about: boolean;
@@ -48,26 +49,56 @@ function dateIn(cell: string, today: IsoDate): CellDate | null {
     .replace(/\s*(?:uhr|h)$/i, '');
   if (text.length > 30 || !/\d/.test(text)) return null;
   const year = (y: string) => (y.length === 2 ? fullYear(+y, today) : y);
-  const numeric = /^(\d{1,2})\s*([-/. ])\s*(\d{1,2})\s*[-/. ]\s*(\d{4}|\d{2})\.?$/.exec(text);
-  if (numeric) {
-    const [, a, , b, y] = numeric;
-    return both(iso(year(y), b, a), iso(year(y), a, b));
+  for (const [form, read] of FORMS) {
+    const found = form.exec(text);
+    const date = found === null ? undefined : read(found, year);
+    if (date !== undefined) return date;
   }
-  const named =
-    /^(\d{1,2})(?:st|nd|rd|th|er|º|ª|\.)?[-/. ]*(?:de |of )?[-/. ]*(\p{L}+)\.?[-/., ]*(?:de |del )?['’]?(\d{4}|\d{2})$/u.exec(
-      text,
-    );
-  if (named) return same(iso(year(named[3]), month(named[2]), named[1]));
-  const american = /^(\p{L}+)\.?\s*(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4})$/u.exec(text);
-  if (american) return same(iso(american[3], month(american[1]), american[2]));
-  const monthYear = /^(\p{L}+)\.?[-/. ]*(?:de |del )?['’]?(\d{4}|\d{2})$/u.exec(text);
-  if (monthYear) return middle(year(monthYear[2]), month(monthYear[1]));
-  const digits = /^(\d{1,2})[-/.](\d{4})$/.exec(text);
-  if (digits) return middle(digits[2], Number(digits[1]));
-  const yearMonth = /^(\d{4})[-/.](\d{1,2})$/.exec(text);
-  if (yearMonth) return middle(yearMonth[1], Number(yearMonth[2]));
   const other = readDate(text, 'dmy');
   return typeof other === 'string' ? same(other) : null;
+}
+
+/** Ways to write a day, a month, a week; undefined where its word names none, and the next may. */
+const FORMS: readonly (readonly [
+  RegExp,
+  (found: RegExpExecArray, year: (y: string) => string) => CellDate | null | undefined,
+])[] = [
+  [
+    /^(\d{1,2})\s*([-/. ])\s*(\d{1,2})\s*[-/. ]\s*(\d{4}|\d{2})\.?$/,
+    ([, a, , b, y], year) => both(iso(year(y), b, a), iso(year(y), a, b)),
+  ],
+  [
+    /^(\d{1,2})(?:st|nd|rd|th|er|º|ª|\.)?[-/. ]*(?:de |of )?[-/. ]*(\p{L}+)\.?[-/., ]*(?:de |del )?['’]?(\d{4}|\d{2})$/u,
+    ([, day, name, y], year) => same(iso(year(y), month(name), day)),
+  ],
+  [
+    /^(\p{L}+)\.?\s*(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4})$/u,
+    ([, name, day, y]) => (month(name) > 0 ? same(iso(y, month(name), day)) : undefined),
+  ],
+  [
+    /^(\p{L}+)\.?[-/. ]*(?:de |del )?['’]?(\d{4}|\d{2})$/u,
+    ([, name, y], year) => {
+      const number = month(name) || Number(SEASONS.get(foldText(name)) ?? 0);
+      return number > 0 ? middle(year(y), number) : undefined;
+    },
+  ],
+  // 'KW 14/25', 'wk 14 2025': a week of the calendar.
+  [
+    /^(?:kw|cw|wk|week|woche|sem|semaine|semana|settimana)\.?\s*(\d{1,2})\s*[-/ ]\s*['’]?(\d{4}|\d{2})$/i,
+    ([, week, y], year) => thursdayOf(+week, +year(y)),
+  ],
+  [/^(\d{1,2})[-/.](\d{4})$/, ([, number, y]) => middle(y, +number)],
+  [/^(\d{4})[-/.](\d{1,2})$/, ([, y, number]) => middle(y, +number)],
+];
+/** The middle month of a season, north of the equator. */
+const SEASONS = spokenMeanings('season');
+
+/** A week's Thursday, which is always of the year the week is counted in. */
+function thursdayOf(week: number, year: number): CellDate | null {
+  const first = iso(String(year), 1, 4);
+  if (first === null || week < 1 || week > 53) return null;
+  const monday = dayNumber(first) - getISODay(parseISO(first)) + 1;
+  return { ...(same(isoDate(monday + 7 * (week - 1) + 3)) as CellDate), about: true };
 }
 
 const withoutWeekday = (text: string): string => {

@@ -54,7 +54,7 @@ export function daysMarked(cell: string): { readonly text: string; readonly days
     const stage = stageBefore(before);
     const kept = before.slice(0, stage.from);
     const every = EVERY.test(kept);
-    text = `${every ? kept.replace(EVERY, ' ') : kept}${String.fromCharCode(SIGN + days.length)}${text.slice(match.index + match[0].length)}`;
+    text = `${every ? kept.replace(EVERY, ', ') : kept}${String.fromCharCode(SIGN + days.length)}${text.slice(match.index + match[0].length)}`;
     days.push({ is: stage.is, written: match[0], every, told: stage.from < match.index });
   }
   return { text, days };

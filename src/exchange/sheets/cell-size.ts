@@ -100,66 +100,88 @@ export function unitWord(word: string): Unit | null {
   return unitNamed(UNIT_WORDS.get(plainWord) ?? plainWord);
 }
 
-/** Two sizes in one cell, 'left/right': null where there are not two numbers. */
-export function cellPair(cell: string): [string, string] | null {
-  if (cell.length > 60) return null;
-  const match = new RegExp(
-    String.raw`^(\D*?)(${NUMBER})(\D{0,6})[/|\\;&+–-](\D{0,6})(${NUMBER})\s*([\p{L}"]*)\s*([?*]?)\s*$`,
-    'u',
-  ).exec(cell.trim());
-  if (match && [match[1], match[3], match[4]].every(saysLittle)) {
-    const [, before, one, behind, above, two, unit, asked] = match;
-    // A doubt at the end may be of both: '179/170?'.
-    const size = (number: string, ...beside: string[]) =>
-      `${number} ${unit}`.trim() + (beside.some(saysDoubt) ? '?' : '');
-    return [size(one, before, behind, asked), size(two, above, asked)];
-  }
-  // '214/-': only one side was measured.
-  const [one, other, ...more] = cell.split(/[/|\\;]/).map((part) => part.trim());
-  if (other === undefined || more.length > 0 || saysNothing(one) === saysNothing(other)) return null;
-  return cellSize(saysNothing(one) ? other : one) === null ? null : [one, other];
+/** One of the sizes of a cell: its text as `cellSize` reads it, and what stands beside it. */
+export interface SaidSize {
+  readonly text: string;
+  readonly side: 'left' | 'right' | null;
+  /** 'Calf L' of 'Foot L 190, calf L 245'; empty where nothing or only a side is said. */
+  readonly name: string;
 }
+
+const ITEM =
+  /[~<>≈±]?\d+(?:[.,]\d+)?(?:[ -][1-9]\d?\/(?:2|3|4|8|16)(?!\d))?(?:\s?(?:mm|cm|m|kg|lbs?|in|")(?![\p{L}\d]))?\??/gu;
+const SEPARATES = /[/|\\;&+–-]/;
 
 /**
- * Two sizes in one cell with the letters of their sides, 'G 17,5 / D 17,8', 'L: 17.5cm R: 17.8cm': by side. Null where
- * the cell does not say both sides.
+ * Every size of a cell with its side or name, before it or behind it: 'G 17,5 / D 17,8', '17,5 cm li.', '168/172', 'Foot L 190,
+ * R 192; calf L 245'. None where other words stand beside them, which would be lost.
  */
-export function cellSides(cell: string): { readonly left: string; readonly right: string } | null {
-  if (cell.length > 80) return null;
-  for (const [pattern, word, size] of [
-    [LETTER_FIRST, 1, 2],
-    [LETTER_LAST, 2, 1],
-  ] as const) {
-    if (!saysLittle(cell.replace(pattern, ' '))) continue;
-    const parts = [...cell.matchAll(pattern)].map((m) => ({ side: sideWord(m[word]), size: m[size].trim() }));
-    const left = parts.find(({ side }) => side === 'left')?.size;
-    const right = parts.find(({ side }) => side === 'right')?.size;
-    if (parts.length === 2 && left !== undefined && right !== undefined) return { left, right };
-  }
-  return null;
-}
-
-/** 'R 150', '17,5 cm li.': one size with the side it is of; null where the cell says no side or more than that. */
-export function cellSide(cell: string): { readonly side: 'left' | 'right'; readonly size: string } | null {
-  const last = ONE_LAST.exec(cell.trim())?.groups;
+export const cellSizes = remembered((cell): readonly SaidSize[] => {
+  if (cell.length > 300) return [];
+  const found = [...cell.matchAll(ITEM)];
+  const ends = [0, ...found.map((item) => item.index + item[0].length)];
+  const gaps = ends.map((end, n) => cell.slice(end, found[n]?.index));
+  const labels = gaps.map(labelOf);
+  const [first] = labels;
+  const last = labels[labels.length - 1];
+  const isEmpty = ({ side, name }: Label) => side === null && name === '';
+  const behind = isEmpty(first);
+  if (found.length === 0 || (!isEmpty(last) && !(behind && last.side !== null))) return [];
+  const doubt = gaps.map((gap) => (saysDoubt(gap) ? '?' : ''));
+  const sizes = found.map(([size], n) => ({
+    ...labels[behind ? n + 1 : n],
+    text: size + (size.endsWith('?') ? '' : doubt[n] || (n === found.length - 1 ? doubt[n + 1] : '')),
+  }));
   // '175 g' is grams and 'G 175' is gauche.
-  const { side: word = '', size = '' } =
-    ONE_FIRST.exec(cell.trim())?.groups ?? (last && unitWord(last.side) === null ? last : {});
-  const side = sideWord(word);
-  return side === null ? null : { side, size };
+  if (behind && sizes.length === 1 && unitWord(gaps[1].replace(/[^\p{L}]/gu, '')) !== null) return [];
+  return sizes;
+});
+
+interface Label {
+  readonly side: 'left' | 'right' | null;
+  readonly name: string;
 }
 
-/** Signs, sides, units, doubts: beside sizes other words say something that would be lost with them. */
-const saysLittle = (text: string): boolean =>
-  (text.match(/\p{L}+/gu) ?? []).every(
-    (word) => sideWord(word) !== null || unitWord(word) !== null || saysDoubt(word),
-  );
+/** The words between sizes; a unit behind a size, signs and doubts say nothing of which size it is. */
+function labelOf(gap: string, at: number): Label {
+  const own =
+    at === 0
+      ? gap
+      : gap.replace(/^\s?(\p{L}+)\.?/u, (as, word) => (unitWord(word) && !sideWord(word) ? '' : as));
+  const words = (own.match(/[\p{L}.'()]+/gu) ?? [])
+    .map((word) => word.replace(/^[.()']+|[.()']+$/g, ''))
+    .filter((word) => word !== '' && (sideWord(word) !== null || !saysDoubt(word)));
+  const side = words.length === 1 ? sideWord(words[0]) : null;
+  return { side, name: side === null ? words.join(' ') : '' };
+}
 
-const SIZE = String.raw`[~<>≈]?\d+(?:[.,]\d+)?(?:\s?(?:mm|cm|in|"))?\??`;
-const LETTER_FIRST = new RegExp(String.raw`(\p{L}+)\.?\s*[:=]?\s*(${SIZE})`, 'gu');
-const LETTER_LAST = new RegExp(String.raw`(${SIZE})\s*\(?(\p{L}+)`, 'gu');
-const ONE_FIRST = new RegExp(String.raw`^(?<side>\p{L}+)\.?\s*[:=]?\s*(?<size>${SIZE})$`, 'u');
-const ONE_LAST = new RegExp(String.raw`^(?<size>${SIZE})\s*\(?(?<side>\p{L}+)\.?\)?$`, 'u');
+/** Two sizes in one cell of which nothing says the sides, '168/172', or '214/-' where only one was measured. */
+export const cellPair = (cell: string): readonly [string, string] | null =>
+  cell.length > 60 ? null : (twoPlain(cell) ?? oneOfTwo(cell));
+
+function twoPlain(cell: string): readonly [string, string] | null {
+  const sizes = cellSizes(cell);
+  const plain = sizes.every(({ side, name }) => side === null && name === '');
+  const between = /\d\??(\D{1,14}?)[~<>≈±]?\d+(?:[.,]\d+)?\D*$/u.exec(cell)?.[1] ?? '';
+  if (sizes.length !== 2 || !plain || !SEPARATES.test(between)) return null;
+  const [one, two] = sizes.map(({ text }) => text);
+  const unit = /\p{L}|"/u.test(one) ? '' : ` ${/\p{L}+|"/u.exec(two)?.[0] ?? ''}`;
+  // A doubt at the end may be of both: '179/170?'.
+  const doubt = /\?$/.test(one) || /\?$/.test(two) ? '?' : '';
+  return [`${one.replace('?', '')}${unit}`.trim() + doubt, two];
+}
+
+/** '214/-', '219/209-210', '203/plaster': a size, and what is said of the other side. */
+function oneOfTwo(cell: string): readonly [string, string] | null {
+  const parts = cell.split(/[/|\\;]/).map((part) => part.trim());
+  const isSize = (part: string) => /^[~<>≈±]?\d/.test(part) && cellSize(part) !== null;
+  const isWord = (part: string) => saysNothing(part) || /^\p{L}{3,12}$/u.test(part);
+  const [one, two] = parts;
+  // '10 1/4' and '12/2' are no such two.
+  const whole = isSize(one) && isSize(two ?? '') && !/[–-]/.test(cell);
+  const told = parts.some(isSize) && parts.every((part) => isSize(part) || isWord(part));
+  return parts.length === 2 && told && !whole && !/\d \d$/.test(one) ? [one, two] : null;
+}
 
 function sideWord(word: string): 'left' | 'right' | null {
   const folded = word.toLowerCase();

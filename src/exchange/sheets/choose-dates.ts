@@ -199,7 +199,9 @@ export function roughDays(
   { monthOnly, about }: { readonly monthOnly: boolean; readonly about: boolean },
 ): string[] {
   return [
-    ...(monthOnly ? [`months without a day under "${heading}" are taken as their 15th.`] : []),
+    ...(monthOnly
+      ? [`months without a day under "${heading}" are taken as their 15th, seasons as their middle.`]
+      : []),
     ...(about ? [`days under "${heading}" that are written as about are taken as they stand.`] : []),
   ];
 }

@@ -9,6 +9,7 @@ import { devicesBelow, namesChild, withChildAbove } from './shapes/child-above.j
 import { childBlocks } from './shapes/child-blocks.js';
 import { datesAcross } from './shapes/dates-across.js';
 import { withDayLines } from './shapes/day-lines.js';
+import { withDaysOfSizesApart } from './shapes/days-of-sizes.js';
 import { withDeviceLines } from './shapes/device-lines.js';
 import { withoutDittos } from './shapes/ditto.js';
 import { withLegend } from './shapes/legend.js';
@@ -98,7 +99,8 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
     const dated = withYearAbove(table, [sheet, grid.file]);
     const said = withChildAbove(dated, [...above, ...below], sheet, child);
     notices.push(...ofChild.flatMap((line) => unsaid(line, said)));
-    tables.push(withStageRows(withSidesAsRows(withPooledApart(withBirthApart(withLegend(said))))));
+    const named = withBirthApart(withLegend(said));
+    tables.push(withStageRows(withSidesAsRows(withPooledApart(withDaysOfSizesApart(named)))));
     if (next === -1) break;
     from = head.to + 1 + next;
   }

@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import { foldText } from '../headings/fold-words.js';
 
-/** How sure a reading of a sheet is: taken, taken once somebody agrees, or asked openly. */
-export type Certainty = 'certain' | 'probable' | 'unknown';
+/** How sure a reading of a sheet is: taken, taken and told, taken once somebody agrees, or asked openly. */
+export type Certainty = 'certain' | 'likely' | 'probable' | 'unknown';
 
 /** What only the clinic can say, asked once a column or once a word. */
 export interface Question {
@@ -61,7 +61,7 @@ export class Asker {
     }
     const key = `${sheet} ${question.id}`;
     const before = this.open.get(key);
-    this.open.set(key, before ? { ...before, cells: question.cells + before.cells } : question);
+    this.open.set(key, before ? together(before, question) : question);
     return null;
   }
 
@@ -90,6 +90,14 @@ export class Asker {
     return [...this.open.values()];
   }
 }
+
+/** As many examples as somebody reads. */
+const EXAMPLES = 6;
+const together = (before: Question, question: Question): Question => ({
+  ...before,
+  cells: question.cells + before.cells,
+  examples: [...new Set([...before.examples, ...question.examples])].slice(0, EXAMPLES),
+});
 
 /** Does what was asked about stay out, for now or by the clinic's wish? */
 export const isLeftOut = (answer: string | null): boolean =>

@@ -2,17 +2,17 @@ import type { IsoDate } from '../../records/dates.js';
 import { type MeasureId, measures } from '../../records/measure.js';
 import type { Unit } from '../../records/units.js';
 import { foldText, foldWords } from '../headings/fold-words.js';
-import { type Candidate, headingCandidates } from '../headings/heading-meaning.js';
+import { type Candidate, headingCandidates, likeliestMeaning } from '../headings/heading-meaning.js';
 import { type ColumnSide, isField, type Meaning, meaningNamed } from '../headings/meaning.js';
 import type { Language } from '../headings/vocabulary.js';
 import { answerChoices, type Choice } from './answer-choices.js';
-import { type CellSize, cellPair, cellSide, cellSides, cellSize, unitWord } from './cell-size.js';
+import { type CellSize, cellPair, cellSize, cellSizes, unitWord } from './cell-size.js';
 import { isDoubt, saysNothing, saysNotMeasured } from './cell-words.js';
 import { type Column, cellOf } from './column.js';
 import { isOfHead, isOfHelmets, ofHead } from './column-candidates.js';
 import type { GridRow } from './grid.js';
 import type { Person } from './people.js';
-import { doubtedIn } from './remark-doubts.js';
+import { doubtedIn, isCorrected } from './remark-doubts.js';
 import { sideBeside, sideOfRow } from './row-side.js';
 import { sheetLanguages } from './sheet-languages.js';
 import { fieldCell, fieldColumns } from './sheet-rows.js';
@@ -35,7 +35,7 @@ export interface RawReading {
   readonly unitBeside: Unit | null;
 }
 
-const [NONE, LEFT, RIGHT, BOTH] = [['none'], ['left'], ['right'], ['left', 'right']] as const;
+const OF = { none: ['none'], left: ['left'], right: ['right'], both: ['left', 'right'] } as const;
 const ACCEPTED = 'a number such as 175, 17.5 or 17,5 with or without its unit';
 
 /** Sizes of a row, wide or tidy, each with its side; what cannot be read is refused cell by cell. */
@@ -69,24 +69,24 @@ export function readingsIn(
       markSize(taken, row, column, text);
       if (saysNothing(text) || saysNotMeasured(text)) return;
       const read = cellSize(text);
-      const size = read && (unsure || doubted.has(measure)) ? { ...read, doubt: true } : read;
+      const doubt = unsure || doubted.has(measure) || isCorrected(taken.columns, row, read?.value ?? 0);
+      const size = read && doubt ? { ...read, doubt } : read;
       if (size === null) taken.refuse(row, column, 'is not a size', ACCEPTED, text);
       else out.push({ row, person, date, column, measure, sides, size, given: text, unitBeside });
     };
-    if (!measures[measure].sided) return push(cell, NONE);
-    const own = cellSide(cell);
-    if (own !== null) {
+    if (!measures[measure].sided) return push(cell, OF.none);
+    const sizes = cellSizes(cell);
+    const [one, other] = sizes;
+    const both = sizes.length === 2 && one.side !== null && other.side !== null && one.side !== other.side;
+    if (sizes.length === 1 && one.side !== null) {
       const said = side === 'row' ? sideBeside(taken, row) : side;
-      if (own.side === said || !(said === 'left' || said === 'right'))
-        return push(own.size, own.side === 'left' ? LEFT : RIGHT);
-      const why = `is of the ${own.side} where the ${said} is said`;
+      if (one.side === said || !(said === 'left' || said === 'right')) return push(one.text, OF[one.side]);
+      const why = `is of the ${one.side} where the ${said} is said`;
       return taken.refuse(row, column, why, 'one side for a size');
     }
-    if (side === 'left' || side === 'right') return push(cell, side === 'left' ? LEFT : RIGHT);
-    const lettered = cellSides(cell);
-    if (lettered !== null) {
-      push(lettered.left, LEFT);
-      push(lettered.right, RIGHT);
+    if (side === 'left' || side === 'right') return push(cell, OF[side]);
+    if (both) {
+      for (const { text, side: of } of sizes) push(text, OF[of as 'left']);
       return;
     }
     const pair = cellPair(cell);
@@ -95,12 +95,11 @@ export function readingsIn(
         const why = cellSize(cell) ? 'is one size where two are to be' : 'are not two sizes';
         return taken.refuse(row, column, why, 'both sides with / between them, such as 168/172');
       }
-      const [a, b] = side === 'left-right' ? [LEFT, RIGHT] : [RIGHT, LEFT];
-      push(pair[0], a);
-      push(pair[1], b);
+      push(pair[0], side === 'left-right' ? OF.left : OF.right);
+      push(pair[1], side === 'left-right' ? OF.right : OF.left);
       return;
     }
-    if (side === 'both') return push(cell, BOTH);
+    if (side === 'both') return push(cell, OF.both);
     const said = sideOfRow(
       taken,
       row,
@@ -112,8 +111,7 @@ export function readingsIn(
     );
     if (said === null) return;
     if (said === 'left-right' || said === 'right-left') return take(column, measure, said, cell, unitBeside);
-    const one = said === 'right' ? RIGHT : LEFT;
-    push(cell, said === 'both' ? BOTH : one);
+    push(cell, OF[said as 'both']);
   };
   for (const column of taken.columns) {
     if (column.meaning?.kind !== 'reading') continue;
@@ -221,6 +219,8 @@ function askMeasure(
   column: Column,
   taken: TakenTable,
 ): Meaning | null {
+  // 'DF knee ext': an angle, or what else no size is made of.
+  if (likeliestMeaning(text)?.kind === 'keep') return null;
   if (headingCandidates(text).some(({ meaning }) => isField(meaning, 'shoe.size'))) {
     taken.tell('shoe sizes among the lines of sizes are not read: they need a column of their own.');
     return null;

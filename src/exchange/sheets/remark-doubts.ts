@@ -8,6 +8,28 @@ import type { GridRow } from './grid.js';
 
 /** Ways to measure that are not the usual one, as a remark says them: lying, by the arm span, over clothes, by a student. */
 const OTHERWISE = [...spokenWords('otherwise-measured')];
+/** 'Which should read 187': what was typed is not what is meant. */
+const CORRECTED = [...spokenWords('otherwise-corrected')];
+/** A number as near as that to a size, and no nearer, is the one it should be. */
+const [LIKE, NEAR] = [0.01, 0.15];
+
+/** Whether a remark of the row says that a size of about this value is another. */
+export const isCorrected = (columns: readonly Column[], row: GridRow, value: number): boolean =>
+  columns.some(
+    (column) =>
+      column.meaning?.kind === 'remark' &&
+      correctedTo(cellOf(row, column)).some((to) => {
+        const off = Math.abs(Math.log(value / to));
+        return off > LIKE && off < NEAR;
+      }),
+  );
+const correctedTo = remembered((remark): readonly number[] => {
+  const text = ` ${foldText(remark)} `;
+  return CORRECTED.some((phrase) => text.includes(` ${phrase} `))
+    ? (remark.match(/\d+(?:[.,]\d+)?/g) ?? []).map((number) => Number(number.replace(',', '.')))
+    : [];
+});
+
 /** Their first words: of a long list's remarks hardly any has one. */
 const FIRST = new Set(OTHERWISE.map((phrase) => phrase.split(' ')[0]));
 /** A measure is named in so many words at most: 'sitting height', 'tour de hanches'. */

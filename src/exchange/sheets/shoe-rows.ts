@@ -23,41 +23,59 @@ export function shoesIn(
   person: Person,
   dateFor: (column: Column) => string | null,
 ): [Column, MadeRow][] {
-  return fieldColumns(taken.columns, 'shoe.size').flatMap((column): [Column, MadeRow][] => {
-    const text = cellOf(row, column);
-    if (text === '' || saysNothing(text)) return [];
-    const date = dateFor(column);
-    // Without a day the size stays with the child as written.
-    if (date === null) return [];
-    const age = person.birthDate ? decimalAgeYears(person.birthDate, date) : null;
-    const said = SIZE.test(text.trim()) ? systemSaid(taken, row, column, text) : null;
-    // Of a size nobody has said the system of yet nothing is told.
-    if (said === 'open') return [];
-    const shoe = shoeIn(text, said ?? column.heading, age);
-    if (shoe === null) {
-      taken.refuse(row, column, 'is no shoe size that can be told', ACCEPTED);
-      return [];
-    }
-    const { system, size, footMm } = shoe;
-    taken.left.mark(row, column);
-    const made = {
-      row: row.row,
-      cells: {
-        id: '',
-        child_id: person.id,
-        date,
-        measure: 'shoe_length',
-        side: '',
-        value: footMm.toFixed(1),
-        unit: 'mm',
-        method: 'shoe',
-        technical_error: shoeStepMm(system).toFixed(2),
-        entered: `${system} ${size}`,
-      },
-      places: { value: { column: column.heading, given: text } },
-    };
-    return [[column, made]];
-  });
+  return fieldColumns(taken.columns, 'shoe.size').flatMap((column) =>
+    shoesOf(cellOf(row, column)).flatMap((text) => shoeOf(taken, row, person, dateFor, column, text)),
+  );
+}
+
+/** '33 / 31', 'EU 27/28': a size a foot, of one system. */
+function shoesOf(cell: string): readonly string[] {
+  const parts = cell.split(/\s*\/\s*(?!2(?!\d))/);
+  const [, system = ''] = SIZE.exec(parts[0].trim()) ?? [];
+  const both = parts.map((part, at) => (at > 0 && /^\d/.test(part) ? `${system} ${part}`.trim() : part));
+  return both.length === 2 && both.every((part) => SIZE.test(part.trim())) ? both : [cell];
+}
+
+function shoeOf(
+  taken: TakenTable,
+  row: GridRow,
+  person: Person,
+  dateFor: (column: Column) => string | null,
+  column: Column,
+  text: string,
+): [Column, MadeRow][] {
+  if (text === '' || saysNothing(text)) return [];
+  const date = dateFor(column);
+  // Without a day the size stays with the child as written.
+  if (date === null) return [];
+  const age = person.birthDate ? decimalAgeYears(person.birthDate, date) : null;
+  const said = SIZE.test(text.trim()) ? systemSaid(taken, row, column, text) : null;
+  // Of a size nobody has said the system of yet nothing is told.
+  if (said === 'open') return [];
+  const shoe = shoeIn(text, said ?? column.heading, age);
+  if (shoe === null) {
+    taken.refuse(row, column, 'is no shoe size that can be told', ACCEPTED);
+    return [];
+  }
+  const { system, size, footMm } = shoe;
+  taken.left.mark(row, column);
+  const made = {
+    row: row.row,
+    cells: {
+      id: '',
+      child_id: person.id,
+      date,
+      measure: 'shoe_length',
+      side: '',
+      value: footMm.toFixed(1),
+      unit: 'mm',
+      method: 'shoe',
+      technical_error: shoeStepMm(system).toFixed(2),
+      entered: `${system} ${size}`,
+    },
+    places: { value: { column: column.heading, given: text } },
+  };
+  return [[column, made]];
 }
 
 /** The system a column of bare sizes is in, asked once; null where heading, cell or size says it. */

@@ -39,16 +39,21 @@ for (const [family, list] of spokenLists('device'))
 export const QUALIFIERS: ReadonlyMap<string, string> = spokenMeanings('kind');
 const QUALIFIED = new Set(QUALIFIERS.values());
 const KNEE = wordSet((v) => v.parts.knee ?? '');
-/** Ordinary and orthopaedic footwear: no orthosis, named beside one. */
-export const FOOTWEAR = wordSet((v) => v.footwear);
+/** Ordinary and orthopaedic footwear, 'stock boots', 'odd size shoes': no orthosis, named beside one. */
+const FOOTWEAR = wordSet((v) => v.footwear);
+export const isFootwear = (name: string): boolean =>
+  FOOTWEAR.has(name) || (!hasNameWord(name) && FOOTWEAR.has(name.split(' ').at(-1) ?? ''));
 const PLURALS = spokenWords('several');
+/** Words that are no plural of a short name: 'cross!' is not several CROs. */
+const NO_NAME = spokenWords('no-name');
 /** 'Orthesen', 'férulas nocturnas', 'tutori notturni': several of a name, by the endings of the six languages. */
 function pluralsOf(phrase: string): string[] {
   const words = phrase.split(' ');
   const every = (end: RegExp, plural: string) =>
     words.map((word) => (word.length > 2 ? word.replace(end, plural) : word)).join(' ');
   const [first, ...rest] = words;
-  const forms = [`${phrase}s`, every(/([^s])$/, '$1s'), [`${first}s`, ...rest].join(' ')];
+  const more = (word: string) => word.replace(/([^s])$/, '$1s');
+  const forms = [more(phrase), every(/([^s])$/, '$1s'), [more(first), ...rest].join(' ')];
   // 'AFO articolati': a short name in letters has no plural of its own.
   const last = (end: RegExp, plural: string) => phrase.replace(end, plural);
   const others = [
@@ -74,7 +79,7 @@ for (const [phrase, family] of [...NAMES])
       NAMES.set(phrase.replace(noun, other), NAMES.get(phrase.replace(noun, other)) ?? family);
 for (const [phrase, family] of [...NAMES])
   for (const form of phrase.length > 2 ? pluralsOf(phrase) : []) {
-    if (NAMES.has(form)) continue;
+    if (NO_NAME.has(form) || (NAMES.get(form) ?? family) !== family) continue;
     NAMES.set(form, family);
     PLURALS.add(form);
   }
@@ -93,6 +98,9 @@ export const withJoinedNames = (text: string): string =>
     )
     .replace(/(\p{L}+)\s*[+&]\s*(\p{L}+)/gu, (as, one, other) =>
       NAMES.has(foldText(`${one} ${other}`)) && !NAMES.has(foldText(other)) ? `${one} ${other}` : as,
+    )
+    .replace(/(\p{L}+)\s+(and|und|et|y|e|en)\s+(\p{L}+)/giu, (as, one, and, other) =>
+      NAMES.has(foldText(`${one} ${and} ${other}`)) ? `${one}-${and}-${other}` : as,
     );
 /** Words for a device that is another than the one before. */
 const FRESH = spokenWords('fresh');
@@ -129,6 +137,8 @@ export const takesBack = (text: string): boolean =>
   foldText(text)
     .split(' ')
     .some((word) => DENIES.has(word));
+/** 'Igual', 'weaning, nights only': the device of before goes on, or how it is worn. */
+export const UNCHANGED = wordSet((v) => v.unchanged);
 /** Words for any device: 'brace' alone is the one that is worn. */
 const GENERIC = spokenWords('generic');
 export const isGeneric = (word: string): boolean => GENERIC.has(word);
@@ -154,23 +164,22 @@ function daysFor(
   return given ? { cast: null, fitted: own[0].written } : { cast: day('cast'), fitted: day('fitted') };
 }
 
+/** 'Dynamische Fußorthese (SMO)': the name in brackets is the one that is meant. */
+function inBrackets(named: string): SpokenDevice | null {
+  const [, before, name = ''] = /^([^()]+)\((\p{L}[^()]*)\)$/u.exec(named.trim()) ?? [];
+  const meant = NAMES.get(foldText(name));
+  if (before === undefined || meant === undefined || meant.includes('|')) return null;
+  const { side, plural, fresh } = spoken(before, []);
+  return { ...spoken(name, []), side, plural, fresh };
+}
+
 /** A piece of a marked cell as one device. */
 export function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
   const named = withoutDays(text);
   const own = daysAt(text, days);
   const { cast, fitted } = daysFor(named, own);
-  // 'dynamische Fußorthese (SMO)': the name in brackets is the one that is meant.
-  const inside = /^([^()]+)\((\p{L}[^()]*)\)$/u.exec(named.trim());
-  const meant = inside === null ? undefined : NAMES.get(foldText(inside[2]));
-  if (
-    inside !== null &&
-    meant !== undefined &&
-    !meant.includes('|') &&
-    spoken(inside[1], []).family === null
-  ) {
-    const { side, plural, fresh } = spoken(inside[1], []);
-    return { ...spoken(inside[2], []), side, plural, fresh, cast, fitted };
-  }
+  const bracketed = inBrackets(named);
+  if (bracketed !== null) return { ...bracketed, cast, fitted };
   const all = foldText(named.replace(/['’]s\b/gi, 's').replace(/\(.*?\d{2,}.*?\)|\d+\/\d+/g, ' '))
     .replace(SAME_DAYS, '')
     .split(' ')
@@ -190,7 +199,7 @@ export function spoken(text: string, days: readonly SaidDay[]): SpokenDevice {
   const plural = PLURALS.has(word) || rest.some((w) => PLURALS.has(w));
   // 'AFO (new cast)' is asked about as 'AFO'.
   const bare = rest.filter((w) => !isIdle(w) && !AGAIN.has(w)).join(' ');
-  const asked = family !== null && NAMES.get(bare) === family ? bare : word;
+  const asked = (family === null ? isGeneric(bare) : NAMES.get(bare) === family) ? bare : word;
   const likely = family ?? (rest.some((w) => DENIES.has(w)) ? null : likeliest(rest));
   return {
     family,
@@ -247,6 +256,7 @@ function saysNoDevice(words: readonly string[], dated: boolean): boolean {
     (word) =>
       STOCK.has(word) ||
       saysStage(word) ||
+      UNCHANGED.has(word) ||
       (dated && (AGAIN.has(word) || BESIDE.has(word) || FRESH.has(word))),
   );
 }
@@ -360,7 +370,11 @@ export const hasNameWord = (text: string): boolean => {
 export const hasOwnWord = (text: string): boolean =>
   foldText(text)
     .split(' ')
-    .some((word) => word.length > 2 && OF_NAMES.has(word) && !BESIDE.has(word) && !QUALIFIERS.has(word));
+    .some((word) => word.length > 2 && OF_NAMES.has(word) && !isHow(word));
+/** 'Locked knees', 'nights': how a device is or is worn. */
+export const saysHow = (words: string): boolean => words.split(' ').every(isHow);
+const isHow = (word: string): boolean =>
+  BESIDE.has(word) || QUALIFIERS.has(word) || KNEE.has(word) || KNEE.has(word.replace(/s$/, ''));
 
 /** The longest known name inside the words, where what is left over says nothing of the family. */
 function longestName(words: readonly string[], whateverElse = false): string | null {

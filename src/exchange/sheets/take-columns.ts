@@ -1,5 +1,5 @@
 import { foldText } from '../headings/fold-words.js';
-import { type Candidate, likeliestMeaning } from '../headings/heading-meaning.js';
+import { type Candidate, headingCandidates, likeliestMeaning } from '../headings/heading-meaning.js';
 import {
   type DeviceDay,
   deviceDays,
@@ -11,11 +11,13 @@ import {
 import { ownMeanings } from '../headings/own-columns.js';
 import { wordSet } from '../headings/phrase-table.js';
 import { spokenWords } from '../headings/read-words.js';
+import { withoutVisitWords } from '../headings/visit-words.js';
 import { type FieldId, languages } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
 import { askColumn } from './ask-column.js';
 import { saidAge } from './cell-date.js';
 import { cellDevices } from './cell-device.js';
+import { stageSaid } from './cell-device-dates.js';
 import { cellPair } from './cell-size.js';
 import { saysNothing } from './cell-words.js';
 import { type Column, ordinal } from './column.js';
@@ -41,7 +43,8 @@ interface Scored {
 /** What each column holds, decided over whole columns: heading, values and neighbours together. */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: what is decided over all columns together, in the order of its certainty
 // biome-ignore lint/complexity/noExcessiveCognitiveComplexity: what is decided over all columns together, in the order of its certainty
-export function takeColumns(table: SheetTable, asker: Asker, today: string): Column[] {
+export function takeColumns(given: SheetTable, asker: Asker, today: string): Column[] {
+  const table = { ...given, headings: withoutVisitWords(given.headings, isVisitDay) };
   const sampled = table.headings.map((_, index) => sample(table, index));
   const shown = table.headings.map((heading, index) => ({ heading, index, values: sampled[index] }));
   const language = sheetLanguages(table);
@@ -94,7 +97,7 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
   scored.sort((a, b) => b.score - a.score || b.fit - a.fit || a.index - b.index);
   const taken = new Map<number, (typeof scored)[number]>();
   const used = new Set<string>();
-  const repeats = repeatedVisits(table, scored);
+  const repeats = repeatedVisits(table, scored) || table.headings.some((h, at) => h !== given.headings[at]);
   for (const option of scored) {
     if (taken.has(option.index) || option.fit < 0.25 || option.score < 0.42) continue;
     const key = uniqueKey(option.candidate.meaning, ordinal(table.headings, option.index));
@@ -109,14 +112,15 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
   const dated = meanings.some(({ meaning }) => isField(meaning, 'visit.date'));
   const twice = sameDayTwice(table, meanings);
   const day = dayOf(table, meanings);
-  return shown.map(({ heading, index, values }) => {
+  return shown.map(({ index, values }) => {
+    const heading = given.headings[index];
     const option = taken.get(index);
     const candidates = scored.filter((s) => s.index === index).map((s) => s.candidate);
     const certainty = certaintyOf(option, scored, used, devices, dated);
     const base = {
       index,
       heading,
-      nth: table.headings.slice(0, index).filter((other) => heading !== '' && other === heading).length + 1,
+      nth: given.headings.slice(0, index).filter((other) => heading !== '' && other === heading).length + 1,
       candidates,
       cells: values.count,
       examples: values.cells.slice(0, 4),
@@ -135,7 +139,9 @@ export function takeColumns(table: SheetTable, asker: Asker, today: string): Col
         ? null
         : (twice.get(index) ?? plain ?? option?.candidate.meaning ?? null);
     const sure = likely === null ? 'unknown' : certainty;
-    const settled = (plain !== null || twice.has(index)) && sure === 'certain' ? 'probable' : sure;
+    // Written as our own tables are, a slip is asked about.
+    const asked = plain !== null || twice.has(index) || (sure === 'likely' && heading.includes('_'));
+    const settled = asked && sure !== 'unknown' ? 'probable' : sure;
     const of = { values: values.cells, taken: used, day, table, asker, today };
     return askColumn({ ...base, meaning: likely, certainty: settled }, of);
   });
@@ -168,7 +174,9 @@ function certaintyOf(
     (isField(meaning, 'device.family') && fit >= 0.95) ||
     (strength >= 0.85 && fit >= 0.75) ||
     (strength >= 0.9 && fit >= 0.45);
-  return clear && !close ? 'certain' : 'probable';
+  if (clear && !close) return 'certain';
+  // Nothing else it could be: told, and changed on the page where it is wrong.
+  return !close && fit >= 0.75 && candidate.unknownWords === 0 ? 'likely' : 'probable';
 }
 
 /** The likeliest other meaning of a column that would be read otherwise. */
@@ -212,10 +220,18 @@ function isOtherDay(table: SheetTable, option: Scored, all: readonly Scored[]): 
   const own = all.filter((s) => s.index === option.index);
   if (!own.some((s) => says(s, 'visit.date')) || !own.some((s) => says(s, 'device.cast_date'))) return false;
   const visit = all.some((s) => s.index !== option.index && says(s, 'visit.date') && s.fit >= 0.75);
-  const device = all.some((s) => s.candidate.meaning.kind === 'device' || says(s, 'device.family'));
+  const device = all.some(
+    (s) => (s.candidate.meaning.kind === 'device' && !saysStages(table, s.index)) || says(s, 'device.family'),
+  );
   const measuring = !visit && !device && severalOf(table, birthColumn(table), option.index);
   return says(option, measuring ? 'device.cast_date' : 'visit.date');
 }
+
+/** 'Scan for helmet', 'fitted', 'adj' down a column: what was done at each visit. */
+const saysStages = ({ rows }: SheetTable, index: number): boolean => {
+  const cells = rows.map((row) => row.cells[index] ?? '').filter((cell) => cell !== '');
+  return cells.filter((cell) => !/\d/.test(cell) && stageSaid(cell) !== null).length > cells.length * 0.3;
+};
 
 /** 'Anprobe' beside 'Abgabe': the device is tried on one day and given on another. */
 const TRY_ON = spokenWords('try-on');
@@ -293,6 +309,8 @@ const isHarmless = (a: Meaning, b: Meaning): boolean =>
   [a, b].some((m) => isField(m, 'child.id') || isName(m));
 const essence = (m: Meaning): string => (m.kind === 'reading' ? `${m.measure} ${m.side}` : meaningText(m));
 
+const isVisitDay = (heading: string): boolean =>
+  headingCandidates(heading).some(({ meaning }) => /^visit\.(?:date|age)$/.test(meaningText(meaning)));
 const isName = (m: Meaning): boolean => isField(m, 'child.name');
 const isObserver = (m: Meaning): boolean => isField(m, 'visit.observer');
 

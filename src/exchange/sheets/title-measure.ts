@@ -8,7 +8,9 @@ export function measureInTitle(text: string): string | null {
     for (let from = 0; from + n <= words.length; from++) {
       const part = words.slice(from, from + n).join(' ');
       const found = headingCandidates(part)[0];
-      if (found?.meaning.kind === 'reading' && found.strength >= (from === 0 ? 0.75 : 0.9)) return part;
+      const whole = found?.unknownWords === 0;
+      if (whole && found.meaning.kind === 'reading' && found.strength >= (from === 0 ? 0.75 : 0.9))
+        return part;
     }
   return null;
 }

@@ -3,7 +3,8 @@ import type { Unit } from '../../records/units.js';
 import type { FitRules } from '../../rules/fit-rule.js';
 import { columns, type TableName } from '../csv/columns.js';
 import type { TextTable } from '../csv/read-table.js';
-import { isField, meaningText } from '../headings/meaning.js';
+import { isField, type Meaning, meaningText } from '../headings/meaning.js';
+import { answerLabel } from '../headings/meaning-label.js';
 import { ownMeanings } from '../headings/own-columns.js';
 import type { RefusedRow } from '../refused-row.js';
 import { type MadeRow, madeTable } from './canonical.js';
@@ -97,18 +98,17 @@ export function toTables(sheets: readonly SheetTable[], settings: SheetSettings,
   const shown = taken.flatMap(({ table, columns }) =>
     columns.filter((c) => c.cells > 0).map((c) => shownColumn(table, c, asker)),
   );
+  notices.push(...taken.flatMap(toldColumns));
   const { rows } = meetPeople(taken);
   const children = new ChildRows();
   for (const t of taken) children.add(t, rows.get(t) ?? [], sexReader(t, taken, sheetLanguages(t.table)));
-  const sides = new Map(
-    children
-      .made()
-      .flatMap(({ rows: made }) => made.map(({ cells }) => [cells.id, cells.affected_side ?? ''] as const)),
+  const cells = new Map(
+    children.made().flatMap(({ rows: made }) => made.map((child) => [child.cells.id, child.cells] as const)),
   );
   const register = new DeviceRegister();
-  const all = taken.map((t) => gathered(t, rows.get(t) ?? [], new DeviceRows(t, register), sides));
+  const all = taken.map((t) => gathered(t, rows.get(t) ?? [], new DeviceRows(t, register), cells));
   addDevices(all);
-  if (!taken.some(saysFitted)) for (const { devices } of all) devices.reckonFittings();
+  if (!all.some(saysFitted)) for (const { devices } of all) devices.reckonFittings();
   const made = all.map((t) => madeTables(t, settings.unit, register, children));
   const childTables = children.made().map(({ file, rows: made }) => madeTable(file, 'children', made));
   return {
@@ -132,10 +132,18 @@ function leftOver(taken: readonly TakenTable[]): string[] {
   );
 }
 
-/** Whether a table has a column for the fitting or the state of devices, or one that waits to be called so; our own say what they say. */
-const saysFitted = ({ table, columns }: TakenTable): boolean =>
-  ownMeanings(table.headings).size > 0 ||
-  columns.some(
+/** Columns that were taken for what alone they can be, though their headings do not say it whole. */
+function toldColumns({ file, columns }: TakenTable): string[] {
+  const likely = columns.filter(({ certainty, meaning }) => certainty === 'likely' && meaning !== null);
+  const told = likely.map((c) => `"${columnName(c)}" as ${answerLabel(meaningText(c.meaning as Meaning))}`);
+  return told.length === 0 ? [] : [`${file}: taken as they read: ${[...new Set(told)].join('; ')}.`];
+}
+
+/** Whether a table says when devices were fitted or their state, by a column, one that waits to be called so, or a cell; our own say what they say. */
+const saysFitted = ({ taken, devices }: Gathered): boolean =>
+  devices.rows.some(({ cells }) => cells.fitted_date) ||
+  ownMeanings(taken.table.headings).size > 0 ||
+  taken.columns.some(
     ({ meaning, candidates }) =>
       isField(meaning, 'device.fitted_date') ||
       isField(meaning, 'device.status') ||
@@ -184,7 +192,7 @@ function gathered(
   taken: TakenTable,
   rows: readonly PersonRow[],
   devices: DeviceRows,
-  affected: ReadonlyMap<string, string>,
+  children: ReadonlyMap<string, MadeRow['cells']>,
 ): Gathered {
   const { columns } = taken;
   const visits = visitDates(taken);
@@ -215,7 +223,9 @@ function gathered(
     readings.push(...readingsIn(taken, row, person, dateFor));
     for (const [column, shoe] of shoesIn(taken, row, person, dateFor)) keepLatest(taken, shoes, column, shoe);
     const visit = visits(row, null, person.birthDate);
-    mentions.push({ row, person, visit, conditionSide: affected.get(person.id) ?? '' });
+    const { affected_side: conditionSide = '', conditions = '' } = children.get(person.id) ?? {};
+    const isClubfoot = /clubfoot/.test(conditions) && !/hip-dysplasia/.test(conditions);
+    mentions.push({ row, person, visit, conditionSide, isClubfoot });
     markers.push(...markersIn(taken, row, person.id, dateFor));
     taken.left.settle(row, [
       ...measured,

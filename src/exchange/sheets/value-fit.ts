@@ -6,7 +6,7 @@ import type { Meaning } from '../headings/meaning.js';
 import { birthYear, cellAge, cellDate, saidAge } from './cell-date.js';
 import { cellDevices } from './cell-device.js';
 import { dayAlone, daysMarked, stageSaid } from './cell-device-dates.js';
-import { cellPair, cellSides, cellSize } from './cell-size.js';
+import { cellPair, cellSize, cellSizes } from './cell-size.js';
 import { bothWords, leftWords, noWords, rightWords, sexWords, wordIn, yesWords } from './cell-words.js';
 import { saysKind } from './spoken-device.js';
 import { canBe, isUsual } from './usual-size.js';
@@ -156,7 +156,7 @@ function readingFit({ measure, side, unit }: Reading, cells: readonly string[]):
   const pair = side === 'left-right' || side === 'right-left' || side === 'row';
   const read = cells.map((cell) => {
     const size = cellSize(cell);
-    const both = !size && pair && (cellPair(cell) !== null || cellSides(cell) !== null);
+    const both = !size && pair && (cellPair(cell) !== null || cellSizes(cell).length === 2);
     return { both, sizes: size ? units.map((u) => toBaseUnit(size.value, u)) : [] };
   });
   const possible = share(read, ({ both, sizes }) => both || sizes.some((mm) => canBe(measure, mm, null)));

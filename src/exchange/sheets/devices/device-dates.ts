@@ -122,7 +122,7 @@ export const castsIn = (taken: TakenTable, row: GridRow): IsoDate[] =>
 const dayUnknown = ({ meaning, examples }: Column, { desk }: TakenTable): boolean =>
   meaning === null && examples.length > 0 && examples.every((cell) => cellDate(cell, desk.today) !== null);
 
-/** The cast of a device whose row gives none, once the clinic agrees. */
+/** The cast of a device whose row gives none: some days before its fitting; of the first visit that names it once the clinic agrees. */
 export function reckonedCast(
   taken: TakenTable,
   row: GridRow,
@@ -130,9 +130,7 @@ export function reckonedCast(
   fitted: IsoDate | null,
   { visit, person }: Pick<Mention, 'visit' | 'person'>,
 ): IsoDate | null {
-  const seen = visit === null ? null : 'visit';
-  const from = fitted === null ? seen : 'fitting';
-  if (from === null) {
+  if (fitted === null && visit === null) {
     const accepted = 'a column with the date of the cast, or of the fitting';
     taken.refuse(row, column, 'has no date of its cast or fitting', accepted);
     return null;
@@ -142,27 +140,29 @@ export function reckonedCast(
     taken.left.mark(row, column);
     return null;
   }
-  const answer = taken.ask({
-    id: `cast:from-${from}`,
-    asks:
-      from === 'fitting'
-        ? `Some devices have a fitting and no cast. Shall the cast be taken as ${DAYS_TO_FITTING} days before the fitting?`
-        : 'Some devices have no date of cast or fitting. Shall the first visit that names them be taken as their cast?',
-    examples: [cellOf(row, column)],
-    suggested: 'yes',
-    at: [row, column],
-  });
-  if (answer !== 'yes') return null;
+  if (fitted === null) return castAtVisit(taken, row, column) ? visit : null;
   taken.tell(
-    from === 'fitting'
-      ? `devices without a date of cast are taken as cast ${DAYS_TO_FITTING} days before their fitting; their forecasts rest on that.`
-      : 'devices without a date of cast or fitting are taken as cast at the first visit that names them; their forecasts rest on that.',
+    `devices without a date of cast are taken as cast ${DAYS_TO_FITTING} days before their fitting; their forecasts rest on that.`,
   );
-  if (fitted === null) return visit;
   const cast = addDaysIso(fitted, -DAYS_TO_FITTING);
   if (person.birthDate === null || cast >= person.birthDate || fitted < person.birthDate) return cast;
   taken.tell(
     'devices fitted in the first weeks of life are taken as cast on the day of birth, not before it.',
   );
   return person.birthDate;
+}
+
+function castAtVisit(taken: TakenTable, row: GridRow, column: Column): boolean {
+  const answer = taken.ask({
+    id: 'cast:from-visit',
+    asks: 'Some devices have no date of cast or fitting. Shall the first visit that names them be taken as their cast?',
+    examples: [cellOf(row, column)],
+    suggested: 'yes',
+    at: [row, column],
+  });
+  if (answer === 'yes')
+    taken.tell(
+      'devices without a date of cast or fitting are taken as cast at the first visit that names them; their forecasts rest on that.',
+    );
+  return answer === 'yes';
 }

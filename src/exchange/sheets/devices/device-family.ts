@@ -27,28 +27,6 @@ export function wornMeant(
   return new Set(worn.map(({ cells }) => cells.family)).size === 1 ? worn : [];
 }
 
-/** 'KAFO with extension', 'weiches Korsett': whether names say the device whatever else stands with them, asked once a column; undefined where each is asked. */
-function partMeant(
-  taken: TakenTable,
-  row: GridRow,
-  likely: string,
-  said: string,
-  column: Column,
-): string | null | undefined {
-  const name = taken.desk.rules.get(likely)?.names.en.clinical;
-  if (name === undefined) return undefined;
-  const answer = taken.ask({
-    id: `names:${foldText(column.heading)}`,
-    asks: `Under "${column.heading}" words stand beside the names of devices, such as "${said}" (${name}). Are these devices what their names say?`,
-    examples: [said],
-    suggested: 'yes',
-    at: [row, column],
-  });
-  if (answer === 'apart') return undefined;
-  if (answer === 'yes') taken.tell(`"${said}" is taken as ${name}.`);
-  return answer === 'yes' ? likely : null;
-}
-
 /** The family of a name: asked once a word where the name leaves it open or nobody knows it. */
 export function familyOf(
   taken: TakenTable,
@@ -72,9 +50,11 @@ function askFamily(
 ): string | null {
   const { rules } = taken.desk;
   const id = `device:${word.replace(/s$/, '')}`;
-  if (family === null && likely !== null && taken.desk.asker.known(id, taken.file) === null) {
-    const named = partMeant(taken, row, likely, said || word, column);
-    if (named !== undefined) return named;
+  const name = rules.get(likely ?? '')?.names.en.clinical;
+  // 'KAFO with extension', 'weiches Korsett': the name says the device, whatever else stands with it.
+  if (family === null && name !== undefined && taken.desk.asker.known(id, taken.file) === null) {
+    taken.tell(`"${said || word}" is taken as ${name}.`);
+    return likely;
   }
   const answer = taken.ask({
     id,

@@ -8,6 +8,8 @@ export interface Mention {
   readonly person: Person;
   readonly visit: IsoDate | null;
   readonly conditionSide: string;
+  /** A club foot and no hip: an abduction splint is the feet's. */
+  readonly isClubfoot: boolean;
 }
 
 /** A device as a row of the table of devices, in the making. */

@@ -170,8 +170,6 @@ export class DeviceRows {
   /** Where no column says that a device was fitted: those cast long enough ago, once the clinic agrees. */
   reckonFittings(): void {
     const { taken } = this;
-    // Where the cells say when others were fitted, one without such a day is not fitted yet.
-    if (this.rows.some(({ cells }) => cells.fitted_date)) return;
     const { rules, today } = taken.desk;
     // A device that waits for its family will need it as well: both are asked in one go.
     for (const cast of this.waiting) if (addDaysIso(cast, DAYS_TO_FITTING) < today) this.takenAsFitted(cast);

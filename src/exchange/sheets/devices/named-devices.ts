@@ -5,7 +5,7 @@ import { foldText } from '../../headings/fold-words.js';
 import { isField } from '../../headings/meaning.js';
 import { wordSet } from '../../headings/phrase-table.js';
 import { choices } from '../answer-choices.js';
-import { cellDevices, passedOver } from '../cell-device.js';
+import { cellDevices, isMended, passedOver } from '../cell-device.js';
 import { stageSaid } from '../cell-device-dates.js';
 import { noWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
 import { type Column, cellOf } from '../column.js';
@@ -130,9 +130,19 @@ function underDevices(
   const devices = devicesUnder([column, ...taken.columns.filter(isDatedDevice)], text);
   return withDaysOfLast(taken, row, column, devices).map((device) => ({
     ...device,
-    side: device.side ?? headed ?? sideColumn(taken, row, column) ?? sideOfDates(taken, row, device.family),
+    side:
+      device.side ??
+      headed ??
+      sideBesideOf(taken, row, column, device) ??
+      sideOfDates(taken, row, device.family),
   }));
 }
+
+/** What stands beside a device; of 'night splints' in a line a side of sizes, more than one, that is the size's. */
+const sideBesideOf = (taken: TakenTable, row: GridRow, column: Column, { plural }: SpokenDevice) =>
+  plural && taken.columns.some(({ meaning }) => meaning?.kind === 'reading' && meaning.side === 'row')
+    ? null
+    : sideColumn(taken, row, column);
 
 /** 'R AFO + L insole cast 20/2/24': days behind the last of several devices may be of all, asked once a column. */
 function withDaysOfLast(
@@ -198,6 +208,11 @@ function underDevice(
   const stage = takesBack(text) ? null : stageSaid(text);
   if (stage !== null && visit !== null) return [{ ...one, [stage]: visit }];
   if (!takesBack(text) && cellDevices(text).some((d) => d.family !== null)) return [one];
+  if (isMended(word)) {
+    taken.left.add(row, column, 'words', text);
+    taken.left.mark(row, column);
+    return [];
+  }
   taken.refuse(row, column, 'does not say whether there is one', 'a date, a side, yes or no');
   return [];
 }
@@ -252,8 +267,12 @@ function settled(
   const { row, conditionSide } = mention;
   const name = isField(column.meaning, 'device.family') ? cellOf(row, column) : column.heading;
   const worn = wornMeant(taken, mention, device, register);
-  const family =
-    familyNamed(name, taken.desk.rules) ?? worn[0]?.cells.family ?? familyOf(taken, row, device, column);
+  const family = ofFeet(
+    familyNamed(name, taken.desk.rules) ?? worn[0]?.cells.family ?? familyOf(taken, row, device, column),
+    mention,
+    device,
+    taken,
+  );
   if (family === null) {
     markDaysOf(taken, row, column);
     return [];
@@ -269,6 +288,18 @@ function settled(
     ofWorn.length > 0 ? ofWorn : sidesOf({ taken, rule, device, name, at: [row, column], conditionSide });
   if (sides.length === 0) markDaysOf(taken, row, column);
   return sides.length === 0 ? [] : [{ device, family, sides, column }];
+}
+
+/** 'Attelle d'abduction' of a child with a club foot holds the feet, not the hip. */
+function ofFeet(
+  family: string | null,
+  { isClubfoot }: Mention,
+  { word, said }: SpokenDevice,
+  taken: TakenTable,
+): string | null {
+  if (family !== 'hip-abduction-orthosis' || !isClubfoot || !/abdu/.test(word)) return family;
+  taken.tell(`"${said || word}" of a child with a club foot is taken as boots and bar.`);
+  return 'boots-and-bar';
 }
 
 /** Of which sides a device is, of whom, and the cell that may say so. */

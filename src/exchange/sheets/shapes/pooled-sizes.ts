@@ -1,7 +1,7 @@
 import { headingCandidates } from '../../headings/heading-meaning.js';
 import { type Meaning, meaningText } from '../../headings/meaning.js';
-import { cellSize } from '../cell-size.js';
-import { saysNothing, sideIn } from '../cell-words.js';
+import { cellSizes } from '../cell-size.js';
+import { saysNothing } from '../cell-words.js';
 import type { SheetTable } from '../grid.js';
 
 /** One size of a cell that holds several: 'Foot L', '190'. */
@@ -9,9 +9,6 @@ interface Pooled {
   readonly heading: string;
   readonly size: string;
 }
-
-const SIZE = String.raw`[~<>≈]?\d+(?:[.,]\d+)?(?:\s*\/\s*\d+(?:[.,]\d+)?)?(?:\s?(?:mm|cm|m|kg|g|lbs?|in|")(?![\p{L}\d]))?\??`;
-const ITEM = new RegExp(String.raw`(\p{L}[\p{L}\s.()/-]*?)\.?\s*[:=]?\s*(${SIZE})`, 'gu');
 
 /**
  * A column with several sizes in a cell, each with its name ('Foot L 190, R 192; calf L 245'), as a column a size. Only where
@@ -50,22 +47,27 @@ function apart(table: SheetTable, at: number): SheetTable {
   };
 }
 
-/** The sizes of a cell; none unless the whole cell is such a list. A side alone ('R 192') goes on with the measure before it. */
+/** The sizes of a cell with their names; none unless all have one. A side alone ('R 192') goes on with the measure before it. */
 function pooledIn(cell: string): Pooled[] {
-  if (cell.length > 300 || !/\p{L}/u.test(cell)) return [];
-  const left = cell.replace(ITEM, ' ').replace(/[\s,;|&+/.-]+/g, '');
-  if (left !== '') return [];
-  const found = new Map<string, Pooled>();
+  if (!/\p{L}/u.test(cell)) return [];
+  const found = new Map<string, { readonly heading: string; size: string }>();
   let before: Reading | null = null;
-  for (const [, words, size] of cell.matchAll(ITEM)) {
-    const side = sideIn(words);
-    const meaning: Reading | null = side === null ? sizeNamed(words) : ofSide(before, side);
-    if (meaning === null || (!size.includes('/') && cellSize(size) === null)) return [];
+  let last = '';
+  for (const { text, side, name } of cellSizes(cell)) {
+    if (side === null && name === '' && before !== null) {
+      // '190/192' behind a name: of both sides.
+      const pair = found.get(last);
+      if (pair === undefined || pair.size.includes('/')) return [];
+      pair.size = `${pair.size}/${text}`;
+      continue;
+    }
+    const meaning: Reading | null = side === null ? sizeNamed(name) : ofSide(before, side);
+    if (meaning === null) return [];
     before = meaning;
-    const key = meaningText(meaning);
+    last = meaningText(meaning);
     // The same size twice in a cell: nobody can tell which holds.
-    if (found.has(key)) return [];
-    found.set(key, { heading: key.replace(/ /g, '_').replace(/_row$/, ''), size });
+    if (found.has(last)) return [];
+    found.set(last, { heading: last.replace(/ /g, '_').replace(/_row$/, ''), size: text });
   }
   return [...found.values()];
 }

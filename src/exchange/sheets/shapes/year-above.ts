@@ -63,8 +63,8 @@ function isShortDate(table: SheetTable, heading: string, at: number): boolean {
       /(?:^visit\.date|_date)$/.test(c.meaning.field) &&
       c.meaning.field !== 'child.birth_date',
   );
-  // '7/12' beside '6 wks' is an age.
-  const ages = cells.some((cell) => saidAge(cell) !== null);
+  // '7/12' beside '6 wks' or '6/52' is an age.
+  const ages = cells.some((cell) => saidAge(cell) !== null || /^\d{1,2}\/52$/.test(cell));
   return dated && !ages && cells.filter((cell) => DAY_AND_MONTH.test(cell)).length >= cells.length * 0.6;
 }
 

@@ -14,7 +14,7 @@ export const exchangeSheets: readonly MutationGroup[] = [
     file: 'src/exchange/sheets/cell-date.ts',
     tests: otherFormats,
     changes: [
-      ['return both(iso(year(y), b, a), iso(year(y), a, b));', 'return same(iso(year(y), b, a));'],
+      ['both(iso(year(y), b, a), iso(year(y), a, b)),', 'same(iso(year(y), b, a)),'],
       ['century + two > Number(today.slice(0, 4)) ?', 'false ?'],
       ['(weeks * 7) / DAYS_A_YEAR', '(weeks * 30) / DAYS_A_YEAR'],
       ['\\/12$/, (months) => months / 12]', '\\/12$/, (months) => months]'],
@@ -102,7 +102,7 @@ export const exchangeSheets: readonly MutationGroup[] = [
     harm: 'sizes, sides or days of a sheet are taken in wrongly',
     file: 'src/exchange/sheets/reading-rows.ts',
     tests: otherFormats,
-    changes: [['if (own.side === said || !', 'if (own.side || !']],
+    changes: [['if (one.side === said || !', 'if (one.side || !']],
   },
   {
     harm: 'sizes, sides or days of a sheet are taken in wrongly',
