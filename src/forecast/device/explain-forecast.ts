@@ -65,15 +65,11 @@ function spread(facts: Facts): string {
   return `between ${from} and ${to} (8 in 10)${p50 ? `, as likely as not by ${plainDate(p50)}` : ''}`;
 }
 
+/** What is to be adjusted now; when more of it is due the decision says, on its own day. */
 function travel(facts: Facts): string {
-  if (facts.outcome === 'already-outgrown') return '';
   const due = facts.adjustments?.filter((a) => a.dueNow) ?? [];
-  if (due.length > 0)
-    return `Wanted now: ${due.map((a) => `${adjusting[a.kind]} for ${plainSeries(a.series)} (${wholeMm(a.extensionLeftMm)} left)`).join(', ')}. Each resets that dimension and no other.`;
-  const next = facts.adjustments?.find((a) => a.p50 !== null);
-  return next
-    ? `${capital(adjusting[next.kind])} for ${plainSeries(next.series)} is likely to be wanted by ${plainDate(next.p50!)}.`
-    : '';
+  if (facts.outcome === 'already-outgrown' || due.length === 0) return '';
+  return `Wanted now: ${due.map((a) => `${adjusting[a.kind]} for ${plainSeries(a.series)} (${wholeMm(a.extensionLeftMm)} left)`).join(', ')}. Each resets that dimension and no other.`;
 }
 
 /** Which part is wanted next while the rest goes on: the dimension with least room may be one that does not end the device. */

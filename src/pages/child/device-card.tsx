@@ -11,7 +11,7 @@ import { usePage } from '../parts/page-context.js';
 import { childPath, devicePath, Go } from '../parts/paths.js';
 import { type Fact, Facts } from '../parts/table.js';
 import { hipAngleText } from './hip-angle-text.js';
-import { limitedFirstBy, outgrownText, urgency } from './outgrown-text.js';
+import { limitedFirstBy, urgency } from './outgrown-text.js';
 import { RoomBars } from './room-bars.js';
 
 /** One device: what to do and why, by when to cast, the room left, the figures behind it, and where to do it. */
@@ -24,7 +24,7 @@ export function DeviceCard(props: {
 }) {
   const { childId, view, named, ways } = props;
   const { device, forecast } = view;
-  const { format, today } = usePage();
+  const { format } = usePage();
   return (
     <article class="card device" aria-labelledby={`device-${device.id}`}>
       <div class="row between">
@@ -39,14 +39,6 @@ export function DeviceCard(props: {
       </p>
       <Wanted view={view} />
       <HipAngles view={view} />
-      {forecast.outcome === 'forecast' && (
-        <p>
-          <strong>
-            Outgrown{' '}
-            {outgrownText(forecast, today, format).replace(/^(In|From|Now) /, (w) => w.toLowerCase())}
-          </strong>
-        </p>
-      )}
       <p>{forecast.explanation}</p>
       <WorthReading view={view} />
       <RoomBars forecast={forecast} />

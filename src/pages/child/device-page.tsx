@@ -97,7 +97,7 @@ function Where(props: { id: string; whole: string; chosen?: MeasureId } & Pick<O
         name="measure"
         required={!whole}
         of={[
-          ...(whole ? [['', whole] as const] : []),
+          ...(chosen ? [] : [['', whole || 'choose'] as const]),
           ...(rule?.dimensions ?? []).map((d) => [d.measure, measures[d.measure].label] as const),
         ]}
         chosen={chosen}

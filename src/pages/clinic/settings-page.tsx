@@ -53,7 +53,7 @@ export function SettingsPage(props: {
             {...settingLimits.contact}
           />
         </div>
-        <div class="row">
+        <div class="row top-aligned">
           <InputField
             label="Accepted chance of being beyond use before the next is fitted, %"
             hint="usual 33"
