@@ -39,8 +39,6 @@ export interface GrowthChartInput {
   readonly language?: string;
   /** Width of the plot; 340 suits a telephone held upright. */
   readonly widthPx?: number;
-  /** Replaces the title; a child's name belongs here only on a page or print of that child. */
-  readonly title?: string;
   readonly actions?: readonly Wanted[];
   /** A line under the title, for a caution such as 'population charts do not suit this child'. */
   readonly caution?: string;
@@ -140,7 +138,7 @@ export function growthChart(input: GrowthChartInput): Spec {
   return fillSpec(
     family ? 'family' : 'growth',
     {
-      title: titleLines(input.title ?? said.title, widthPx),
+      title: titleLines(said.title, widthPx),
       subtitle: [
         input.caution ?? '',
         said.note,

@@ -85,11 +85,7 @@ const charts: Record<string, Spec> = {
     forecasts: forecasts.slice(0, 1),
     widthPx: 250,
   }),
-  'growth-narrow': growthChart({
-    ...base,
-    widthPx: 250,
-    title: 'What if: knee joint height (tibiale), which limits it first',
-  }),
+  'growth-narrow': growthChart({ ...base, widthPx: 250 }),
   timeline: deviceTimeline(timeline),
   'timeline-narrow': deviceTimeline({ ...timeline, widthPx: 250 }),
   capacity: capacityChart({ weeks }),
