@@ -5,7 +5,7 @@ import { fieldKind, fieldLimits } from '../../records/field-limits.js';
 import type { Child } from '../../records/records.js';
 import { familyLanguages } from '../../words/family/family-languages.js';
 import { languageName } from '../../words/language-name.js';
-import { LAST_DAY, Options, refused, WrongFields } from '../parts/form.js';
+import { LAST_DAY, Options, refused } from '../parts/form.js';
 import { optionsOf, type Read, storedText } from './child-form.js';
 
 /** What stands around the fields: the form as read, and what somebody else stored since. */
@@ -15,12 +15,22 @@ interface Around {
   readonly latestBirth: string;
 }
 
-export const ChildErrors = ({ errors }: Pick<Read, 'errors'>) => (
-  <WrongFields
-    says="Nothing was saved yet. Please look at:"
-    of={(Object.keys(errors) as ChildField[]).map((f) => [f, childFields[f].label, errors[f] ?? ''] as const)}
-  />
-);
+/** Everything that has to be looked at, each a click away. */
+export function ChildErrors({ errors }: Pick<Read, 'errors'>) {
+  const wrong = Object.entries(errors) as [ChildField, string][];
+  return wrong.length === 0 ? null : (
+    <div class="error" role="alert">
+      <p>Nothing was saved yet. Please look at:</p>
+      <ul>
+        {wrong.map(([field, accepted]) => (
+          <li key={field}>
+            <a href={`#${field}`}>{childFields[field].label}</a>: accepted is {accepted}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
 
 /** Fields of a child, each drawn as its kind is entered: lines beside each other, then boxes to tick. */
 export function ChildFields({ of, ...around }: Around & { of: readonly ChildField[] }) {

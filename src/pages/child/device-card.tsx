@@ -124,6 +124,7 @@ function Figures({ view }: { view: DeviceView }) {
   const limits = limitedFirstBy(forecast, format);
   if (forecast.dates.length === 0 && !decision) return null;
   const { p50Days, p80Days, basis, jobsUsed } = turnaround;
+  const castBy = decision && castByOf(decision);
   const made = basis === 'default' ? 'usual time' : `from ${counted(jobsUsed, 'job')}`;
   const facts: readonly Fact[] = [
     forecast.dates.length > 0 && [
@@ -131,11 +132,10 @@ function Figures({ view }: { view: DeviceView }) {
       `${format.percent(forecast.probabilityOutgrownNow)} chance today`,
     ],
     limits !== '' && ['Limited first by', limits],
-    decision !== null &&
-      castByOf(decision) !== null && [
-        'Cast later than said',
-        `the chance of being beyond use before the next is fitted is more than the accepted ${format.percent(decision.acceptedChance)}`,
-      ],
+    castBy !== null && [
+      'Cast by',
+      `${format.date(castBy)}. Cast later, and the chance of being beyond use before the next is fitted is more than the accepted ${format.percent(decision!.acceptedChance)}.`,
+    ],
     typeof decision?.chanceByEarliestFitting === 'number' && [
       'If cast today',
       `${format.percent(decision.chanceByEarliestFitting)} chance of being beyond use before the new one is fitted, about ${p50Days} days later (8 in 10 within ${p80Days}; ${made})`,

@@ -164,24 +164,6 @@ export const announced = { class: 'error', role: 'alert', tabIndex: -1, autofocu
 /** Why nothing was saved; empty where nothing stands in the way. */
 export const Problem = ({ error }: { error?: string }) => (error ? <p {...announced}>{error}</p> : null);
 
-/** Everything of a form that has to be looked at, each a click away; `of`: its id, what it is called, what it may be. */
-export const WrongFields = (props: {
-  says: string;
-  of: readonly (readonly [id: string, label: string, accepted: string])[];
-}) =>
-  props.of.length === 0 ? null : (
-    <div class="error" role="alert">
-      <p>{props.says}</p>
-      <ul>
-        {props.of.map(([id, label, accepted]) => (
-          <li key={id}>
-            <a href={`#${id}`}>{label}</a>: accepted is {accepted}
-          </li>
-        ))}
-      </ul>
-    </div>
-  );
-
 /** How many entries of a long form cannot be; why stands beside each. */
 export function NotAccepted({ entries }: { entries: Readonly<Record<string, string>> }) {
   const wrong = Object.keys(entries).length;
