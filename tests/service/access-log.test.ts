@@ -106,6 +106,16 @@ describe('who saw this child?', () => {
     expect(starts.items[0]).toMatchObject({ resource: 'recall-run', userName: 'clinician' });
   });
 
+  it('who asks for what is not for the role leaves a row of it, by the route and whatever is in the address', async () => {
+    for (const url of [`/children/${CHILD}/visit`, '/api/users'])
+      expect((await service.as('scheduler', { url })).statusCode, url).toBe(403);
+    const { items } = await service.store.audit.list({ action: 'refused' }, { limit: 2 });
+    expect(items.map((row) => [row.userName, row.resource])).toEqual([
+      ['scheduler', 'GET /api/users'],
+      ['scheduler', 'GET /children/:id/visit'],
+    ]);
+  });
+
   it('does not find a child that a list did not show', async () => {
     await service.as('scheduler', { url: '/children?text=c1' });
     const [row] = (await service.store.audit.list({ action: 'list' }, { limit: 1 })).items;

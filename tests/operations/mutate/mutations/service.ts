@@ -80,6 +80,7 @@ export const service: readonly MutationGroup[] = [
       ['if (access.includes(request.user.role)) return', 'if (request.user) return'],
       ["if (access === undefined || access === 'public') return", 'if (true) return'],
       ['request.user.passwordByOther && ', 'false && '],
+      ['await store.audit.record(actorOf(request),', 'await Promise.resolve(actorOf(request),'],
       ['if (request.user.passwordByOther && ', 'if (false && '],
       ['if (access === undefined)\n', 'if (false)\n'],
     ],
