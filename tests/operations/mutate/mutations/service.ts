@@ -34,6 +34,35 @@ export const service: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'who looked at the log of a child leaves no row at the child',
+    file: 'src/service/shown-log.ts',
+    tests: ['tests/service/access-log.test.ts'],
+    changes: [['    childIds: shown.items.flatMap(({ childId }) => childId ?? []),\n', '']],
+  },
+  {
+    harm: 'of two sides that were exchanged by a correction one comes back',
+    file: 'src/service/undo-correction.ts',
+    tests: ['tests/service/page-forms.test.ts'],
+    name: 'corrects and takes back',
+    changes: [
+      ['r.reason === own.reason &&', 'r.reason !== own.reason &&'],
+      ['    await tx.measurements.undoCorrection(id, today, actor);\n', '    void id;\n'],
+    ],
+  },
+  {
+    harm: 'a scheduler changes a birth date or a diagnosis',
+    file: 'src/service/api/children-routes.ts',
+    tests: ['tests/service/api.test.ts', 'tests/service/doors.test.ts'],
+    changes: [['refuseOthersFields(Object.keys(body), actor.role);', '']],
+  },
+  {
+    harm: 'an administrator takes away of a child what the page does not show',
+    file: 'src/service/api/exports-routes.ts',
+    tests: ['tests/service/access-log.test.ts'],
+    name: 'hands an administrator no more',
+    changes: [["const clinical = actor.role === 'clinician';", 'const clinical = true;']],
+  },
+  {
     harm: 'the calendar of the clinic stays open to somebody who has left or plans no more',
     file: 'src/service/calendar-feed.ts',
     tests: ['tests/service/doors.test.ts'],
