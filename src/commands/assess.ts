@@ -1,7 +1,4 @@
 import { clinicList, withWeeks } from '../clinic/clinic-list.js';
-import { assessChild } from '../forecast/assess-child.js';
-import type { GrowthOutcome } from '../growth/contract.js';
-import { loadGrowthModel } from '../growth/population/model.js';
 import type { DeviceDecision, RecallList, TurnaroundEstimate } from '../recall/contract.js';
 import type { RecallSettingsInput } from '../recall/decide/recall-settings.js';
 import type { ClinicWeekInput } from '../recall/level/clinic-week.js';
@@ -32,8 +29,6 @@ export interface Assessed {
   readonly today: IsoDate;
   readonly records: readonly ChildRecord[];
   readonly assessments: ReadonlyMap<string, Answer>;
-  /** A child's growth posterior, computed when asked for. */
-  readonly growthOf: (record: ChildRecord) => GrowthOutcome;
   readonly recall: RecallList;
   /** What every device in use asks for, by device. */
   readonly decisions: ReadonlyMap<string, DeviceDecision>;
@@ -68,7 +63,6 @@ export async function assess(caseload: Caseload, options: AssessOptions): Promis
     today,
     records,
     assessments: new Map(assessments.map((a) => [a.childId, a])),
-    growthOf: (record) => assessChild(record, { ...settings, model: loadGrowthModel() }).growth,
     recall: withSentences(list, rules),
     decisions: new Map(
       withDecisionSentences([...answer.decisions.values()], rules).map((d) => [d.deviceId, d]),

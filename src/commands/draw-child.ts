@@ -7,6 +7,10 @@ import type { Spec } from '../charts/fill-spec.js';
 import { growthChart } from '../charts/growth-chart.js';
 import { pngOf, renderSvg } from '../charts/render-chart.js';
 import type { DeviceForecast } from '../forecast/contract.js';
+import { growthInput } from '../forecast/growth-input.js';
+import { growthToDraw } from '../forecast/growth-to-draw.js';
+import { recordUntil } from '../forecast/record-until.js';
+import { loadGrowthModel } from '../growth/population/model.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { MeasureId } from '../records/measure.js';
 import { loadReferences } from '../reference/reference.js';
@@ -23,11 +27,11 @@ const fileName = (childId: string): string => childId.replace(/[^A-Za-z0-9-]+/g,
  * device timeline, each as Vega-Lite specification, SVG and PNG. Gives the paths.
  */
 export async function drawChild(record: ChildRecord, assessed: Assessed, folder: string): Promise<string[]> {
-  const { today, assessments, decisions: all, growthOf } = assessed;
+  const { today, assessments, decisions: all } = assessed;
   const assessment = assessments.get(record.child.id);
   const forecasts = assessment?.forecasts ?? [];
-  const growth = growthOf(record);
-  const posterior = growth.kind === 'posterior' ? growth.posterior : null;
+  const model = loadGrowthModel();
+  const posterior = growthToDraw(growthInput(recordUntil(record, today), model), model, today);
   const decisions = record.devices.flatMap((d) => all.get(d.id) ?? []);
   const actions = wantedOf(decisions);
   const centileAt = referenceCentiles(loadReferences());

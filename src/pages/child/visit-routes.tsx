@@ -84,21 +84,19 @@ export function registerVisitPages(app: FastifyInstance, deps: ServiceDeps): voi
 const devicesInUse = ({ devices, events }: ChildRecord): Device[] =>
   devices.filter((d) => isWorn(d, events)).toSorted(inReadingOrder);
 
-/** Everything a visit found, in one transaction: all of it is kept or nothing. */
+/** Everything a visit found; the save it is part of keeps all of it or nothing. */
 async function saveVisit(
-  store: Store,
+  tx: Store,
   childId: string,
   { date, observer, readings, judged }: TypedVisit,
   today: IsoDate,
   actor: Actor,
 ): Promise<void> {
-  await store.transaction(async (tx) => {
-    if (readings.length > 0)
-      await tx.visits.add(childId, { date, observer, measurements: readings }, today, actor);
-    for (const { device, skin, ...said } of judged) {
-      const deviceId = device.id;
-      if (skin) await tx.skinChecks.add({ ...skin, childId, deviceId, date, observer }, today, actor);
-      if (saysOfFit(said)) await tx.events.add({ deviceId, date, kind: 'verdict', ...said }, today, actor);
-    }
-  });
+  if (readings.length > 0)
+    await tx.visits.add(childId, { date, observer, measurements: readings }, today, actor);
+  for (const { device, skin, ...said } of judged) {
+    const deviceId = device.id;
+    if (skin) await tx.skinChecks.add({ ...skin, childId, deviceId, date, observer }, today, actor);
+    if (saysOfFit(said)) await tx.events.add({ deviceId, date, kind: 'verdict', ...said }, today, actor);
+  }
 }

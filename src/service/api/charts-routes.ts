@@ -4,7 +4,7 @@ import { renderPng, renderSvg } from '../../charts/render-chart.js';
 import { DoorpostError } from '../../errors.js';
 import { measureId } from '../../records/measure.js';
 import { chartableMeasures, growthSpec, timelineSpec } from '../child-view/child-charts.js';
-import { loadChildFor } from '../child-view/load-child.js';
+import { loadChildFor, posteriorOf } from '../child-view/load-child.js';
 import type { ServiceDeps } from '../dependencies.js';
 import { type Api, clinical, routesOf, sentAs } from './api.js';
 import { file, id } from './schemas/common.js';
@@ -37,9 +37,7 @@ export function chartsRoutes(api: Api, deps: ServiceDeps): void {
           given: measure,
           accepted: chartableMeasures(view).join(', ') || 'none yet',
         });
-      const { growth } = (await deps.assessor.current()).live(view.record);
-      const posterior = growth.kind === 'posterior' ? growth.posterior : null;
-      return drawnAs(growthSpec(view, measure, posterior, today), query.format);
+      return drawnAs(growthSpec(view, measure, posteriorOf(view.record, deps), today), query.format);
     },
   );
   get(

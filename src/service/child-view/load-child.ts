@@ -3,14 +3,12 @@ import type { FastifyRequest } from 'fastify';
 import { childDecisions, turnaroundsOf } from '../../clinic/clinic-list.js';
 import type { DeviceForecast } from '../../forecast/contract.js';
 import { growthInput } from '../../forecast/growth-input.js';
+import { growthToDraw } from '../../forecast/growth-to-draw.js';
 import { recordUntil } from '../../forecast/record-until.js';
-import type { ChildPosterior, GrowthInput } from '../../growth/contract.js';
-import type { GrowthModel } from '../../growth/population/growth-model.js';
+import type { ChildPosterior } from '../../growth/contract.js';
 import { loadGrowthModel } from '../../growth/population/model.js';
-import { fitChild } from '../../growth/prediction/fit-child.js';
 import type { DeviceDecision, TurnaroundEstimate } from '../../recall/contract.js';
 import type { ChildRecord } from '../../records/caseload.js';
-import { dayNumber, type IsoDate } from '../../records/dates.js';
 import type { Device } from '../../records/device.js';
 import { deviceHistory } from '../../records/device-history.js';
 import { inReadingOrder } from '../../records/device-order.js';
@@ -87,7 +85,7 @@ export const loadChildFor = (
 /** Posteriors of the records last looked at: page, charts and what-if of one child fit it once. */
 const posteriors = lastUsed<ChildPosterior | null>(64);
 
-/** The child's own growth posterior, null without enough readings or where the sums cannot take one of them. */
+/** What charts, pages and what-ifs of the child are made of. */
 export function posteriorOf(record: ChildRecord, deps: ServiceDeps): ChildPosterior | null {
   const today = deps.clock.today();
   const model = loadGrowthModel();
@@ -95,17 +93,5 @@ export function posteriorOf(record: ChildRecord, deps: ServiceDeps): ChildPoster
   const key = createHash('sha256')
     .update(JSON.stringify([model.name, model.version, today, input]))
     .digest('base64');
-  return posteriors(key, () => fitted(input, model, today));
-}
-
-function fitted(input: GrowthInput, model: GrowthModel, today: IsoDate): ChildPosterior | null {
-  try {
-    const outcome = fitChild(input, model);
-    if (outcome.kind !== 'posterior') return null;
-    const { mean, sd } = outcome.posterior.predict({ measure: 'stature', side: 'none' }, [dayNumber(today)]);
-    return Number.isFinite(mean[0] + sd[0]) ? outcome.posterior : null;
-  } catch {
-    // The assessment says so in words and the jobs log it; the page is shown without curves.
-    return null;
-  }
+  return posteriors(key, () => growthToDraw(input, model, today));
 }
