@@ -46,16 +46,6 @@ export function caseloadCommands(program: Command, load: Load): void {
     .option('--json', 'print the result as JSON')
     .action(load('list-columns', 'listColumns'));
 
-  reading(program.command('export'))
-    .description('write a caseload as FHIR R4, or its recall plan as a calendar')
-    .argument('<paths...>', PATHS)
-    .requiredOption('--out <path>', 'file to write')
-    .addOption(
-      new Option('--as <format>', 'what to write').choices(['fhir', 'icalendar']).makeOptionMandatory(),
-    )
-    .option('--month <month>', 'month of the recall plan, YYYY-MM (default: this month)', month)
-    .action(load('export-files', 'exportFiles'));
-
   reading(program.command('forecast'))
     .description('forecast when each device is outgrown, by what, and what is wanted by when')
     .argument('<paths...>', PATHS)
