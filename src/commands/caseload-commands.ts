@@ -28,8 +28,7 @@ const reading = (command: Command): Command =>
     .option('--yes', 'take what is probable without asking')
     .option('--json', 'print the result as JSON');
 
-/** What works on files of a caseload. Long because it is the list of their options, one a line. */
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: the list of the options, one a line
+/** What works on files of a caseload. */
 export function caseloadCommands(program: Command, load: Load): void {
   reading(program.command('import'))
     .description(
