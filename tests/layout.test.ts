@@ -128,6 +128,20 @@ test('only src/store holds SQL', () => {
   expect(wrong).toEqual([]);
 });
 
+test('SQL takes values as parameters: what is put into its text is of the code alone', () => {
+  const raw = files.flatMap((file) => {
+    const times = code(file).match(/\bsql\.(?:raw|lit)\(/g)?.length ?? 0;
+    return times > 0 ? [`${file} ${times}`] : [];
+  });
+  // A column's name, an order, a number of the code, the text of a migration. A new one is looked at before it stands here.
+  expect(raw.sort()).toEqual([
+    'store/backup.ts 2',
+    'store/migrate.ts 1',
+    'store/work/import-rows.ts 1',
+    'store/work/take-back-import.ts 1',
+  ]);
+});
+
 test('reference-data/, models/ and charts/ each have one reader', () => {
   const readers: [RegExp, RegExp][] = [
     [/['"`][^'"`\n]*\/reference-data\//, /^(reference\/|commands\/fit-)/],
