@@ -1,5 +1,11 @@
 import { type DayNumber, dayNumber, type IsoDate, isoDate } from '../records/dates.js';
-import type { Device, DeviceEvent, WorkshopJob } from '../records/device.js';
+import {
+  type Device,
+  type DeviceEvent,
+  deviceEventRecord,
+  deviceRecord,
+  type WorkshopJob,
+} from '../records/device.js';
 import { type MeasureId, measures, seriesKey } from '../records/measure.js';
 import type { Child } from '../records/records.js';
 import {
@@ -172,7 +178,7 @@ export class DeviceSlot {
     const fitted = fitDay <= this.today;
     const before = this.newest;
     const bars = BAR_MEASURES[this.rule.id] ?? [];
-    const device: Device = {
+    const device = deviceRecord.parse({
       id: this.nextId('D'),
       childId: this.child.id,
       family: this.rule.id,
@@ -186,10 +192,8 @@ export class DeviceSlot {
         this.rule.sides === 'one' && this.c.happens(STATED_ALLOWANCE)
           ? { foot_length: this.c.whole(10, 14) }
           : {},
-      limitsMm: {},
       extensionRangeMm: Object.fromEntries(bars.map((measure) => [measure, BAR_TRAVEL_MM])),
-      extra: {},
-    };
+    });
     this.devices.push(device);
     this.event(day, { kind: 'cast' }, device);
     if (fitted) this.deliver(device, before, fitDay);
@@ -319,18 +323,8 @@ export class DeviceSlot {
     what: Partial<DeviceEvent> & Pick<DeviceEvent, 'kind'>,
     device = this.newest,
   ): void {
-    this.events.push({
-      id: this.nextId('E'),
-      deviceId: (device as Device).id,
-      date: isoDate(day),
-      measure: null,
-      side: null,
-      changeMm: null,
-      adjustment: null,
-      verdict: null,
-      endReason: null,
-      note: '',
-      ...what,
-    });
+    const { id: deviceId } = device as Device;
+    const id = this.nextId('E');
+    this.events.push(deviceEventRecord.parse({ id, deviceId, date: isoDate(day), ...what }));
   }
 }

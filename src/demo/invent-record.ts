@@ -1,3 +1,4 @@
+import { weekdayOf } from '../recall/level/clinic-week.js';
 import { decimalAgeYears } from '../records/age.js';
 import type { ChildRecord } from '../records/caseload.js';
 import { DAYS_A_YEAR, type DayNumber, dayNumber, type IsoDate, isoDate } from '../records/dates.js';
@@ -124,11 +125,9 @@ function usualInterval(slots: readonly DeviceSlot[], child: Child, day: DayNumbe
   return Math.min(...slots.map(({ rule }) => reviewIntervalDays(rule, age, child.insensateSkin)));
 }
 
-/** The Friday before a weekend day; day 0, 1970-01-01, was a Thursday. */
-function weekday(day: DayNumber): DayNumber {
-  const ofWeek = (((day + 3) % 7) + 7) % 7;
-  return ofWeek > 4 ? day - (ofWeek - 4) : day;
-}
+/** The Friday before a weekend day. */
+const weekday = (day: DayNumber): DayNumber => day - Math.max(0, weekdayOf(isoDate(day)) - FRIDAY);
+const FRIDAY = 5;
 
 function readingsAt(
   child: Child,

@@ -1,6 +1,6 @@
 import type { ReadingNeeded } from '../../forecast/contract.js';
 import { addDaysIso, type IsoDate } from '../../records/dates.js';
-import type { Reason } from '../contract.js';
+import type { Action, Reason } from '../contract.js';
 import { amountUnknown, fitChanged, hipAngleOff, noted, repair, seeNow } from './as-told.js';
 import {
   barsNotRecorded,
@@ -193,20 +193,18 @@ const castAsDated = (facts: DeviceFacts, castBy: IsoDate): Choice | null => {
   });
 };
 
-/** The readings as they stand leave next to nothing, though growth is expected to have been less: looked at; cast where they leave nothing that could be read. */
+/**
+ * The readings as they stand leave next to nothing, though growth is expected to have been less: looked at, and cast where they
+ * leave nothing that could be read. Where a reviewer found room, the look comes a fortnight before the day to cast by.
+ */
 const readingsSayLess: Rule = (facts) => {
-  if (!facts.plainRoom || !readingsLeaveNone(facts)) return null;
-  const { measure, date, leftMm } = facts.plainRoom;
-  return choose(leftMm < LEAST_MM ? 'cast' : 'check', facts.today, 'readings-say-less', { measure, date });
-};
-
-/** A reviewer found room where the readings leave none: which of them is right is looked at a fortnight before the day to cast by. */
-const looksOtherwise: Rule = (facts) => {
-  const { castBy, until, plainRoom } = facts;
+  const { castBy, until, today, plainRoom } = facts;
+  if (!plainRoom) return null;
+  const { measure, date, leftMm } = plainRoom;
+  const less = (action: Action, by: IsoDate) => choose(action, by, 'readings-say-less', { measure, date });
+  if (readingsLeaveNone(facts)) return less(leftMm < LEAST_MM ? 'cast' : 'check', today);
   const by = castBy !== null && saidOtherwise(facts) ? addDaysIso(castBy, -SAME_DAYS) : null;
-  if (by === null || by > until || !plainRoom) return null;
-  const { measure, date } = plainRoom;
-  return choose('check', by, 'readings-say-less', { measure, date });
+  return by !== null && by <= until ? less('check', by) : null;
 };
 
 /** Grown up with little room left: no date will come, so it is looked at now. */
@@ -255,7 +253,6 @@ const inOrder: readonly Rule[] = [
   noted,
   amountUnknown,
   readingsSayLess,
-  looksOtherwise,
   grownIntoIt,
   usualLifeOver,
   review,
