@@ -53,8 +53,9 @@ const endsAsSide = (heading: string): string => {
   return said === heading ? heading : said.replace(/(?<!\p{L})diag\.?\s*[AB12]?(?!\p{L})/iu, ' ');
 };
 
-/** 'V1 Foot L', 'T2: foot length': which visit of a row's several. */
-const VISIT_NUMBER = /^[vtukmbrc]\s?\d{1,2}[\s:._-]+(?=\p{L})/iu;
+/** 'V1 Foot L', 'T2: foot length', '2e visite': which visit of a row's several. */
+const VISIT_NUMBER =
+  /^(?:[vtukmbrc]\s?\d{1,2}[\s:._-]+|\d{1,2}(?:re|ère|er|e|ème|st|nd|rd|th|ª|º|\.)\s+)(?=\p{L})/iu;
 
 /** doorpost's own way to head a column of sizes: foot_length_left_cm. */
 function ownMeasureHeading(heading: string): Candidate | null {

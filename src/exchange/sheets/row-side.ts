@@ -23,13 +23,35 @@ export function sideOfRow(
   const worn =
     isPair || measure === 'head_diagonal' || isOneOfTwo(taken, column) ? null : sideOfDevices(taken, row);
   if (worn !== null) return worn;
-  const name = column.heading || `column ${column.index + 1}`;
   const said = fieldColumns(taken.columns, 'side')[0];
-  const size = measures[measure].label.toLowerCase();
   if (!isPair && said !== undefined && said.cells * 2 >= taken.table.rows.length) {
-    taken.refuse(row, said, `does not say which side the ${size} is of`, 'left or right');
+    taken.refuse(
+      row,
+      said,
+      `does not say which side the ${measures[measure].label.toLowerCase()} is of`,
+      'left or right',
+    );
     return null;
   }
+  return askSide(taken, row, measure, column, cell, isPair);
+}
+
+function askSide(
+  taken: TakenTable,
+  row: GridRow,
+  measure: MeasureId,
+  column: Column,
+  cell: string,
+  isPair: boolean,
+): ColumnSide | null {
+  const first = measure === 'head_diagonal' ? firstDiagonal(taken, column) : null;
+  if (first !== null) {
+    const other = askSide(taken, row, measure, first, cell, isPair);
+    if (other === null) taken.left.mark(row, column);
+    return other === 'left' || other === 'right' ? opposite[other] : null;
+  }
+  const name = column.heading || `column ${column.index + 1}`;
+  const size = measures[measure].label.toLowerCase();
   const single =
     measure === 'head_diagonal'
       ? `"${name}" is one of the two diagonals of a head. From which side of the forehead does it run?`
@@ -43,6 +65,17 @@ export function sideOfRow(
     ...(measure === 'head_diagonal' && { choices: choices(['left', 'right', 'leave']) }),
   });
   return answer === null || answer === 'leave' ? null : (answer as ColumnSide);
+}
+
+const opposite = { left: 'right', right: 'left' } as const;
+/** Of two diagonals one runs from the right and the other from the left: the one that is asked about instead of this. */
+function firstDiagonal({ columns, desk, file }: TakenTable, column: Column): Column | null {
+  const found = columns.filter(
+    ({ meaning }) =>
+      meaning?.kind === 'reading' && meaning.measure === 'head_diagonal' && meaning.side === 'row',
+  );
+  const known = desk.asker.known(`side-of:${foldText(column.heading)}`, file) !== null;
+  return found.length === 2 && found[1] === column && !known ? found[0] : null;
 }
 
 /** What the row's column of sides says. */

@@ -4,15 +4,16 @@ import { headingCandidates } from '../headings/heading-meaning.js';
 export function measureInTitle(text: string): string | null {
   if (text === '' || text.length > 100) return null;
   const words = text.split(/\s+/);
+  let best = { part: null as string | null, strength: 0 };
   for (let n = words.length; n >= 1; n--)
     for (let from = 0; from + n <= words.length; from++) {
       const part = words.slice(from, from + n).join(' ');
       const found = headingCandidates(part)[0];
-      const whole = found?.unknownWords === 0;
-      if (whole && found.meaning.kind === 'reading' && found.strength >= (from === 0 ? 0.75 : 0.9))
-        return part;
+      const says = found?.meaning.kind === 'reading' && found.strength >= (from === 0 ? 0.75 : 0.9);
+      // 'Foot lengths in mm' before 'Foot lengths in mm - Tuesday', and before 'Foot'.
+      if (says && found.strength > best.strength + 0.05) best = { part, strength: found.strength };
     }
-  return null;
+  return best.part;
 }
 
 /** A file's name as the words of a title. */

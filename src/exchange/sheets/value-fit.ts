@@ -82,7 +82,8 @@ export function valueFit(meaning: Meaning, cells: readonly string[], today: stri
       );
     case 'visit.age':
     case 'marker.bone_age':
-      return share(cells, (c) => cellAge(c) !== null);
+      // '23+4' is weeks and days.
+      return share(cells, (c) => cellAge(c) !== null || /^\d{1,3}\+[0-6](?!\d)/.test(c));
     case 'child.gestation_weeks':
       return share(cells, (c) => /^\D*(2[2-9]|3\d|4[0-4])\b/.test(c) || /term/i.test(c));
     case 'side':

@@ -56,8 +56,10 @@ function askFamily(
     taken.tell(`"${said || word}" is taken as ${name}.`);
     return likely;
   }
+  // 'OSP' and 'orthèses suro-pédieuses' are one question; a carbon AFO is another.
+  const isPlain = open.length > 1 && !/carb/.test(word) && taken.desk.asker.known(id, taken.file) === null;
   const answer = taken.ask({
-    id,
+    id: isPlain ? PLAIN : id,
     ...(open.length > 0
       ? { asks: `Which device does this clinic mean by "${asWritten(said, word)}"?`, suggested: open[0] }
       : {
@@ -70,6 +72,9 @@ function askFamily(
   });
   return answer !== null && rules.has(answer) ? answer : null;
 }
+
+/** What a clinic calls an ankle-foot orthosis, in whatever words and language. */
+const PLAIN = 'device:afo';
 
 /** The word of a question as the sheet has it. */
 const asWritten = (said: string, word: string): string =>

@@ -18,17 +18,19 @@ export function remarkedDevices(taken: TakenTable, row: GridRow, column: Column)
     id: `remarks:${foldText(column.heading)}`,
     asks: `"${column.heading}" names devices, such as "${text.slice(0, 60)}". Shall they be taken?`,
     examples: [text],
-    suggested: null,
+    suggested: named.every(({ cast, fitted, stage }) => (cast ?? fitted ?? stage) !== null) ? 'yes' : null,
     at: [row, column],
   });
   return answer === 'yes' ? named : [];
 }
 
-/** A known device with its side, its number or its day: not one that is only spoken of. */
-const saysWhich = ({ family, word, side, plural, cast, fitted, state, stage, said }: SpokenDevice): boolean =>
+/** A known device with its side or its day: not one that is only spoken of. */
+const saysWhich = ({ family, word, side, cast, fitted, state, stage, said }: SpokenDevice): boolean =>
   family !== null &&
+  // A raise under a shoe is a remark of the visit: it is told.
+  family !== 'shoe-raise' &&
   // 'op 30/3/26' is an operation.
   word.length > 2 &&
   state === null &&
   !takesBack(said) &&
-  (plural || (side ?? cast ?? fitted ?? stage) !== null);
+  (side ?? cast ?? fitted ?? stage) !== null;
