@@ -3,11 +3,14 @@ import { renderToString } from 'preact-render-to-string';
 import { describe, expect, it } from 'vitest';
 import type { Flag } from '../../src/forecast/contract.js';
 import { ChildCautions } from '../../src/pages/child/child-cautions.js';
+import { DeviceHistory } from '../../src/pages/child/device-history.js';
 import { outgrownText, urgency } from '../../src/pages/child/outgrown-text.js';
 import { byDriver, roomText } from '../../src/pages/child/room-bars.js';
 import { chosenRoom, monthsInForce } from '../../src/pages/child/room-table.js';
 import { dueText } from '../../src/pages/parts/due-text.js';
 import { formatFor } from '../../src/pages/parts/format.js';
+import { type PageContext, renderPage } from '../../src/pages/parts/page-context.js';
+import { deviceRecord } from '../../src/records/device.js';
 
 const format = formatFor('en-GB');
 const room = (measure: string, side: string, roomMm: number, allowanceMm = 8) =>
@@ -131,4 +134,21 @@ describe('cautions', () => {
       for (const said of ['Title', 'Seen', 'Caution', 'Whom']) expect(html).toContain(`${said} ${id}`);
     expect(html).not.toContain('Seen n');
   });
+});
+
+it('a change of a device’s record names every field that changed', () => {
+  const first = deviceRecord.parse({
+    ...{ id: 'd', childId: 'c', family: 'hip-abduction-orthosis', side: 'both', castDate: '2026-01-10' },
+    ...{ hipAngleFrom: 40, hipAngleTo: 60 },
+  });
+  const later = { ...first, castDate: '2026-01-12', hipAngleTo: 50, extensionRangeMm: { hip_height: 6 } };
+  const versions = [later, first].map((device, i) => ({ version: 2 - i, device, at: null, by: 'somebody' }));
+  const page = renderPage(
+    <DeviceHistory own="/d" device={later} events={[]} versions={versions as never} />,
+    { format, today: '2026-02-01' } as PageContext,
+  );
+  expect(page).toContain(
+    'Cast or scanned on: 12 Jan 2026, was 10 Jan 2026; Hip abduction set to, °: 50, was 60; ' +
+      'Side-bar travel: hip height 6 mm, was none',
+  );
 });

@@ -153,9 +153,6 @@ function Figures({ view }: { view: DeviceView }) {
     <details>
       <summary>Dates and chances, adjustments to come</summary>
       <Facts of={facts} />
-      {(forecast.adjustments?.length ?? 0) > 0 && (
-        <p class="hint">An adjustment resets its own dimension and no other.</p>
-      )}
       {decision?.reason.text && (
         <p>
           <strong>To say to the family:</strong> “{decision.reason.text}”

@@ -156,14 +156,9 @@ function Changes({ own, versions }: Own) {
 }
 
 /** As the form calls them; what the form has under one heading is told apart here. */
-const fieldNames: Partial<Record<keyof Device, string | undefined>> = {
+const fieldNames: Partial<Record<keyof Device, string>> = {
+  ...Object.fromEntries(Object.entries(deviceFields).map(([field, { label }]) => [field, label])),
   family: 'Family',
-  side: deviceFields.side.label,
-  castDate: deviceFields.castDate.label,
-  fittedDate: deviceFields.fittedDate.label,
-  status: deviceFields.status.label,
-  footplate: deviceFields.footplate.label,
-  replaces: deviceFields.replaces.label,
   allowancesMm: 'Growth allowed',
   limitsMm: 'Maker’s limit',
   extensionRangeMm: 'Side-bar travel',

@@ -9,12 +9,8 @@ import { ForecastsHeld } from './forecasts-held.js';
 import type { OverviewCounts } from './overview-counts.js';
 
 /** For whoever leads the clinic: did the forecasts hold, how long does the workshop take, what is coming. */
-export function OverviewPage(props: {
-  counts: OverviewCounts;
-  workload: Drawn | null;
-  coverage: { readonly done: number; readonly total: number };
-}) {
-  const { counts, workload, coverage } = props;
+export function OverviewPage(props: { counts: OverviewCounts; workload: Drawn | null }) {
+  const { counts, workload } = props;
   const { waits, year, turnaround } = counts;
   const { format, user } = usePage();
   const plans = user !== null && planners.includes(user.role);
@@ -53,10 +49,6 @@ export function OverviewPage(props: {
             ['Wait after outgrown', waited],
             ['Never measured', format.number(year.neverMeasured)],
             ['Not measured for a year', format.number(year.notSeenForAYear)],
-            [
-              'Forecasts computed',
-              `${format.number(coverage.done)} of ${format.number(coverage.total)} children`,
-            ],
           ]}
         />
       </section>

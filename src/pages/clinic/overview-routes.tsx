@@ -14,11 +14,7 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
   const counts = overviewCounts(deps);
 
   get('/overview', staff, async ({ request }) => {
-    const [counted, [run], coverage] = await Promise.all([
-      counts(),
-      store.recall.inUse(),
-      store.forecasts.coverage(),
-    ]);
+    const [counted, [run]] = await Promise.all([counts(), store.recall.inUse()]);
     const levelling = run?.summary.levelling as Levelling | undefined;
     const weeks = (levelling?.weeks ?? []).map((w) => ({
       weekStart: w.week,
@@ -27,7 +23,6 @@ export function registerOverviewPages(app: FastifyInstance, deps: ServiceDeps): 
     }));
     return (
       <OverviewPage
-        coverage={coverage}
         counts={counted}
         workload={
           weeks.length > 0 ? await drawFor(request, (widthPx) => capacityChart({ weeks, widthPx })) : null
