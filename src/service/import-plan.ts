@@ -32,10 +32,12 @@ export const importPlan =
     notices: [...twins(namesakes), ...said.notices],
   });
 
+/** The same words, in whatever order and however they are written. */
+export const sameName = (a: string, b: string): boolean => words(a) === words(b);
+const words = (name: string) => foldText(name).split(' ').sort().join(' ');
+
 function twins(namesakes: readonly Namesake[]): string[] {
-  const words = (name: string) => foldText(name).split(' ').sort().join(' ');
-  const same = namesakes.filter(({ name, keptName }) => words(name) === words(keptName));
-  const once = new Map(same.map((one) => [`${one.name}/${one.birthDate}`, one]));
+  const once = new Map(namesakes.map((one) => [`${one.name}/${one.birthDate}`, one]));
   return [...once.values()].map(
     ({ name, birthDate, keptId }) =>
       `${name}, born ${birthDate}, is kept already as ${keptId}: give the sheet a column with these numbers, or the child stands here twice.`,

@@ -4,7 +4,7 @@ import { meaningNamed } from '../exchange/headings/meaning.js';
 import type { ParseOptions } from '../exchange/parse-caseload.js';
 import type { Answers } from '../exchange/sheets/questions.js';
 import type { Actor, CheckedImport, SheetAnswer, Store } from '../store/contract.js';
-import { type ImportPlan, importPlan } from './import-plan.js';
+import { type ImportPlan, importPlan, sameName } from './import-plan.js';
 import { recordsIn } from './uploads/records-file.js';
 import { makeUploadFolder, removeUploadFolder } from './uploads/upload-folder.js';
 import type { UploadReader } from './uploads/upload-reader.js';
@@ -62,7 +62,7 @@ async function read<T>(
       shown: refusedShown,
       into,
     });
-    return await keep({ records: recordsIn(into, lists), planOf: importPlan(said), packed });
+    return await keep({ records: recordsIn(into, lists), planOf: importPlan(said), sameName, packed });
   } finally {
     await removeUploadFolder(folder);
   }

@@ -30,7 +30,7 @@ export interface ImportCounts {
   readonly unchanged: number;
 }
 
-/** A child in a file, and one born on the same day who is kept under another number. */
+/** A child in a file, and who seems to be the same and is kept under another number. */
 export interface Namesake {
   readonly name: string;
   readonly birthDate: string;
@@ -40,6 +40,8 @@ export interface Namesake {
 
 export interface CheckedImport<P = unknown> {
   readonly records: AsyncIterable<RecordsAsText> | Iterable<RecordsAsText>;
+  /** Of two names of children born on the same day. */
+  readonly sameName: (a: string, b: string) => boolean;
   readonly planOf: (tables: readonly ImportCounts[], namesakes: readonly Namesake[]) => P;
   /** The files, kept until it is taken in where anything can be answered, so that an answer does not need them again. */
   readonly packed: Uint8Array | null;

@@ -49,13 +49,13 @@ export async function compareRows(tx: Database, importId: string): Promise<Impor
   const counts: ImportCounts[] = [];
   for (const table of caseloadParts) {
     const at = caseloadTables[table];
-    const { rows } = await sql<Omit<ImportCounts, 'table'>>`
-      select count(*) filter (where k.id is null)::int as added,
-        count(*) filter (where k.id is not null and ${differs(at)})::int as changed,
-        count(*) filter (where k.id is not null and not ${differs(at)})::int as unchanged
+    const { rows } = await sql<{ given: number; added: number; changed: number }>`
+      select count(*)::int as given, count(*) filter (where k.id is null)::int as added,
+        count(*) filter (where k.id is not null and ${differs(at)})::int as changed
       from import_rows s left join ${sql.table(at.current)} k on k.id = s.record_id
       where s.import_id = ${importId} and s.part = ${table}`.execute(tx);
-    counts.push({ table, ...rows[0] });
+    const { given, added, changed } = rows[0];
+    counts.push({ table, added, changed, unchanged: given - added - changed });
   }
   return counts;
 }
@@ -67,15 +67,28 @@ function differs({ reads }: { readonly reads: readonly string[] }) {
   return sql`jsonb_strip_nulls(${kept}) <> jsonb_strip_nulls(s.data)`;
 }
 
-/** Children with a name who were born on a day like one who is kept under another number. */
-export async function bornLikeKept(tx: Database, importId: string): Promise<Namesake[]> {
-  const { rows } = await sql<Namesake>`
-    select s.data ->> 'name' as name, k.birth_date as "birthDate", k.id as "keptId", k.data ->> 'name' as "keptName"
-    from import_rows s join children k on k.birth_date = (s.data ->> 'birthDate')::date
-    where s.import_id = ${importId} and s.part = 'children' and s.data ->> 'name' <> '' and k.data ->> 'name' <> ''
-      and not exists (select 1 from children o where o.id = s.record_id)
-    order by s.seq, k.id`.execute(tx);
-  return rows;
+/** Children who seem to be kept already, under another number: of the same name and birth date. */
+export async function namesakesOf(
+  tx: Database,
+  importId: string,
+  sameName: (a: string, b: string) => boolean,
+): Promise<Namesake[]> {
+  const found: Namesake[] = [];
+  for (let last = 0, asked = ROWS_AT_ONCE; asked === ROWS_AT_ONCE; ) {
+    const { rows } = await sql<Namesake & { seq: number }>`
+      with asked as (select * from import_rows where import_id = ${importId} and part = 'children' and seq > ${last}
+        order by seq limit ${ROWS_AT_ONCE})
+      select s.seq, s.data ->> 'name' as name, k.birth_date as "birthDate", k.id as "keptId", k.data ->> 'name' as "keptName"
+      from asked s left join children k on k.birth_date = (s.data ->> 'birthDate')::date
+        and s.data ->> 'name' <> '' and k.data ->> 'name' <> ''
+        and not exists (select 1 from children o where o.id = s.record_id)
+      order by s.seq, k.id`.execute(tx);
+    for (const { seq: _, ...one } of rows)
+      if (one.keptId && sameName(one.name, one.keptName)) found.push(one);
+    asked = new Set(rows.map(({ seq }) => seq)).size;
+    last = rows.at(-1)?.seq ?? last;
+  }
+  return found;
 }
 
 /** Ids of the children whose records these are. */

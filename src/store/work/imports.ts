@@ -7,11 +7,11 @@ import { recordOf } from '../record-of.js';
 import { notFound } from '../refusals.js';
 import type { Actor, AddedIds, CheckedImport, ImportRun, StoredImport } from '../shapes.js';
 import {
-  bornLikeKept,
   childrenOfImport,
   compareRows,
   freshIds,
   keepRows,
+  namesakesOf,
   rowsOfImport,
 } from './import-rows.js';
 import { takeBackImport } from './take-back-import.js';
@@ -36,7 +36,7 @@ export const importsRepository = (db: Database) => ({
       return { id, plan: await keepPlan(tx, id, checked, actor, 'create') };
     }),
   /** Another dry run of the same files, before it is taken in. */
-  again: <P>(id: string, checked: Pick<CheckedImport<P>, 'records' | 'planOf'>, actor: Actor) =>
+  again: <P>(id: string, checked: Omit<CheckedImport<P>, 'packed' | 'options'>, actor: Actor) =>
     atomically(db, async (tx) => {
       await readChecked(tx, id);
       return keepPlan(tx, id, checked, actor, 'change');
@@ -92,12 +92,12 @@ export const importsRepository = (db: Database) => ({
 async function keepPlan<P>(
   tx: Database,
   id: string,
-  { records, planOf }: Pick<CheckedImport<P>, 'records' | 'planOf'>,
+  { records, planOf, sameName }: Omit<CheckedImport<P>, 'packed' | 'options'>,
   actor: Actor,
   action: 'create' | 'change',
 ): Promise<P> {
   await keepRows(tx, id, records);
-  const plan = planOf(await compareRows(tx, id), await bornLikeKept(tx, id));
+  const plan = planOf(await compareRows(tx, id), await namesakesOf(tx, id, sameName));
   await tx
     .updateTable('imports')
     .set({ plan: JSON.stringify(plan) })
