@@ -2,11 +2,12 @@ import { h } from 'preact';
 import { expect, test } from 'vitest';
 import { RoomBars } from '../../src/pages/child/room-bars.js';
 import { workshopSlip } from '../../src/pages/child/workshop-slip.js';
-import { madeLarger } from '../../src/pages/child/workshop-slip-page.js';
+import { madeLarger, WorkshopSlipPage } from '../../src/pages/child/workshop-slip-page.js';
 import { formatFor } from '../../src/pages/parts/format.js';
 import { renderPage } from '../../src/pages/parts/page-context.js';
 import { type ClinicWeekInput, clinicDays } from '../../src/recall/level/clinic-week.js';
 import { deviceEventRecord, deviceRecord } from '../../src/records/device.js';
+import { childRecord } from '../../src/records/records.js';
 import { dimensionLimits, limitOn } from '../../src/rules/dimension-limits.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { fullAtMm } from '../../src/rules/room-left.js';
@@ -142,4 +143,22 @@ test('it is to be ready on a day the clinic works: the last one before a weekend
   expect(readyBy({ clinicClosures: [{ from: '2026-12-24', to: '2026-12-25' }] })).toBe('2026-12-23');
   const saturdays = [{ id: 'a', slotsByWeekday: [{ weekday: 6, slots: 2 }] }];
   expect(readyBy({ clinicians: saturdays })).toBe('2026-12-26');
+});
+
+test('says between which angles a device is to hold the hips, and nothing of them where nobody said', () => {
+  const child = childRecord.parse({ id: 'c', birthDate: '2025-11-01', sex: 'female' });
+  const slipWith = (angles: object) => {
+    const device = deviceRecord.parse({
+      ...{ id: 'd', childId: 'c', family: 'hip-abduction-orthosis', side: 'both', castDate: '2026-05-01' },
+      ...angles,
+    });
+    const slip = { device, rows: [], fittedBy: null, neededBy: null };
+    return renderPage(
+      h(WorkshopSlipPage, { child, rule: null, slip }) as never,
+      { format, today: '2026-05-01', unsigned: [] } as never,
+    );
+  };
+  expect(slipWith({ hipAngleFrom: 40, hipAngleTo: 60 })).toContain('<strong>from 40° to 60°</strong>');
+  expect(slipWith({ hipAngleTo: 60 })).toContain('<strong>to 60°</strong>');
+  expect(slipWith({})).not.toContain('Hip abduction set');
 });

@@ -10,7 +10,7 @@ import type { Format } from '../parts/format.js';
 import { usePage } from '../parts/page-context.js';
 import { childPath, devicePath, Go } from '../parts/paths.js';
 import { type Fact, Facts } from '../parts/table.js';
-import { hipAngleText } from './hip-angle-text.js';
+import { hipAngleText, hipSetText } from './hip-angle-text.js';
 import { limitedFirstBy, urgency } from './outgrown-text.js';
 import { RoomBars } from './room-bars.js';
 
@@ -92,13 +92,12 @@ function Wanted({ view: { decision } }: { view: DeviceView }) {
 /** Where the hips were found last, and where they were to be held. */
 function HipAngles({ view: { device, hipAngle } }: { view: DeviceView }) {
   const { format } = usePage();
-  const { hipAngleFrom: from, hipAngleTo: to } = device;
   if (!hipAngle) return null;
-  const set = [from == null ? '' : ` from ${from}°`, to == null ? '' : ` to ${to}°`].join('');
+  const set = hipSetText(device);
   return (
     <p>
       Abduction on {format.date(hipAngle.date)}: {hipAngleText(hipAngle.left, hipAngle.right)}
-      {set && ` (set${set})`}.
+      {set && ` (set ${set})`}.
     </p>
   );
 }

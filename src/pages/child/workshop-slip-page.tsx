@@ -9,6 +9,7 @@ import { usePage } from '../parts/page-context.js';
 import { ChildLink } from '../parts/paths.js';
 import { Facts, noted, Table } from '../parts/table.js';
 import { asksPlate, plates } from './device-form.js';
+import { hipSetText } from './hip-angle-text.js';
 import { ChildAlerts } from './visit-devices.js';
 import type { SlipRow, WorkshopSlip } from './workshop-slip.js';
 
@@ -48,6 +49,7 @@ export function WorkshopSlipPage(props: { child: Child; rule: FamilyRule | null;
               <strong>{dueText(slip, today, format)}</strong>,
             ],
             rule !== null && asksPlate(rule) && ['Footplate', plates[device.footplate]],
+            hipSetText(device) !== '' && ['Hip abduction set', <strong>{hipSetText(device)}</strong>],
             !!device.extra.funder && ['Paid by', device.extra.funder],
           ]}
         />
