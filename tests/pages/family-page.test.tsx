@@ -45,6 +45,7 @@ function sheet(
   language = 'en',
   decision: object | null = null,
   own: unknown[] = [],
+  chart = NOT_DRAWN,
 ): string {
   const assessment = built.assess();
   const { record } = built;
@@ -63,7 +64,7 @@ function sheet(
       view={view as never}
       words={familyWords(language)}
       checked={true}
-      chart={NOT_DRAWN}
+      chart={chart}
       contact=""
       linkUntil={null}
       languageHref={() => ''}
@@ -106,6 +107,21 @@ it('asks to be rung this week where the forecast says outgrown or nothing, whate
   // A device that fits waits for its day.
   expect(sheet(walker(), 'en', later)).not.toContain(visitNow);
 });
+
+it.each(familyLanguages.map((w) => w.language))(
+  'in %s what to stop and ring for stands above the chart, and that no date is waited for',
+  (language) => {
+    const words = familyWords(language);
+    for (const insensateSkin of [true, false]) {
+      const chart = { svg: '<svg id="drawn"></svg>', narrow: false };
+      const shown = sheet(walker({ insensateSkin }), language, null, [], chart);
+      const places = [words.doNotWait(insensateSkin), words.callUs, words.marks, words.guess, 'id="drawn"'];
+      const at = places.map((text) => shown.indexOf(text));
+      expect(at).not.toContain(-1);
+      expect(at).toEqual(at.toSorted((a, b) => a - b));
+    }
+  },
+);
 
 it('says first what cannot wait, whichever device was entered first', () => {
   const both = walker().device('solid-afo', 'right', 6);
