@@ -4,6 +4,7 @@ import { chartWords } from '../../src/charts/chart-words.js';
 import type { ForecastOutcome } from '../../src/forecast/contract.js';
 import { actionIds } from '../../src/recall/contract.js';
 import { addDaysIso } from '../../src/records/dates.js';
+import { FADES_WITHIN_MINUTES } from '../../src/records/skin-check.js';
 import { regions } from '../../src/rules/fit-rule.js';
 import { loadRules } from '../../src/rules/load-rules.js';
 import { deviceAnswer } from '../../src/words/family/device-answer.js';
@@ -339,6 +340,112 @@ describe('words for a family', () => {
     }
     expect(en.doNotWait(true)).not.toMatch(/hurt/);
     expect(en.signs('foot', false).signs.join(' ')).toMatch(/pain/);
+  });
+
+  // The words of each language for these, from memory.
+  it.each([
+    {
+      language: 'en',
+      today: /today/,
+      now: /now/,
+      week: /this week/,
+      until: /until we tell you/,
+      wait: /Do not wait/,
+      skin: /skin/,
+      left: /left/,
+      right: /right/,
+    },
+    {
+      language: 'es',
+      today: /hoy/,
+      now: /ahora/,
+      week: /esta semana/,
+      until: /hasta que se lo digamos/,
+      wait: /No espere/,
+      skin: /piel/,
+      left: /izquierda/,
+      right: /derecha/,
+    },
+    {
+      language: 'fr',
+      today: /aujourd’hui/,
+      now: /maintenant/,
+      week: /cette semaine/,
+      until: /avant que nous|jusqu’à notre/,
+      wait: /N’attendez pas/,
+      skin: /peau/,
+      left: /gauche/,
+      right: /droite/,
+    },
+    {
+      language: 'tr',
+      today: /bugün/,
+      now: /şimdi/,
+      week: /bu hafta/,
+      until: /Biz söyleyene kadar/,
+      wait: /beklemeyin/,
+      skin: /Cilt/,
+      left: /sol/,
+      right: /sağ/,
+    },
+    {
+      language: 'pl',
+      today: /dzisiaj/,
+      now: /teraz/,
+      week: /w tym tygodniu/,
+      until: /dopóki nie powiemy/,
+      wait: /nie czekać/,
+      skin: /skóra/,
+      left: /lewa/,
+      right: /prawa/,
+    },
+    {
+      language: 'uk',
+      today: /сьогодні/,
+      now: /зараз/,
+      week: /цього тижня/,
+      until: /доки ми не скажемо/,
+      wait: /Не чекайте/,
+      skin: /шкіра/,
+      left: /лівий/,
+      right: /правий/,
+    },
+    {
+      language: 'ar',
+      today: /اليوم/,
+      now: /الآن/,
+      week: /هذا الأسبوع/,
+      until: /حتى نخبركم/,
+      wait: /لا تنتظروا/,
+      skin: /الجلد/,
+      left: /اليسرى/,
+      right: /اليمنى/,
+    },
+  ])('says in $language when to ring, what stays on, and what is not waited for', (said) => {
+    const { today, now, week, until, wait, skin, left, right } = said;
+    const w = familyWords(said.language);
+    for (const device of [afo, hip, helmet, worn('spinal-orthosis', 'none')]) {
+      for (const why of ['skin', 'head', 'breathing', 'other'] as const)
+        expect(w.wanted('see-now', device, why)).toMatch(today);
+      expect(w.wanted('repair', device, 'other')).toMatch(today);
+      expect(w.signs(device.region, false).title).toMatch(today);
+    }
+    const atTheHip = [w.wanted('see-now', hip, 'skin'), w.wanted('repair', hip, 'other')];
+    for (const text of [...atTheHip, w.signs('hip', true).title]) expect(text).toMatch(until);
+    expect(w.visitToday).toMatch(today);
+    expect(w.visitToday).toMatch(now);
+    for (const text of [w.visitNow, w.letterSoon]) {
+      expect(text).toMatch(week);
+      expect(text).not.toMatch(today);
+    }
+    expect(w.skinInsensate).toMatch(wait);
+    for (const text of [w.doNotWait(true), w.doNotWait(false)]) expect(text).toMatch(wait);
+    expect(w.doNotWait(true)).toMatch(skin);
+    // Minutes until a mark has gone: as in the rule for skin checks.
+    const minutes = [w.marks, w.signs('ankle-foot', false).signs[0], w.questions.marksAnswers.fades];
+    for (const text of minutes) expect(text).toMatch(new RegExp(`\\b${FADES_WITHIN_MINUTES}\\b`));
+    expect(w.device(worn('solid-afo'))).toMatch(left);
+    expect(w.device(worn('solid-afo', 'right'))).toMatch(right);
   });
 
   it('says "may be too small" only when that is likelier than not, and never "children like yours"', () => {

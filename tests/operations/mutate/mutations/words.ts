@@ -2,6 +2,73 @@ import type { MutationGroup } from '../mutation.js';
 
 export const words: readonly MutationGroup[] = [
   {
+    harm: 'a family reads in its own language that what is urgent can wait, or takes off what holds the hip',
+    file: 'src/words/family/languages/spanish.ts',
+    tests: ['tests/words/family.test.ts'],
+    name: 'when to ring, what stays on',
+    changes: [
+      ["No la quite hasta que se lo digamos.',\n    measure", "Quítela.',\n    measure"],
+      ['no la ponga y llámenos hoy.', 'no la ponga y llámenos esta semana.'],
+      ["left: 'izquierda', right: 'derecha'", "left: 'derecha', right: 'izquierda'"],
+    ],
+  },
+  {
+    harm: 'a family reads in its own language that what is urgent can wait, or takes off what holds the hip',
+    file: 'src/words/family/languages/french.ts',
+    tests: ['tests/words/family.test.ts'],
+    name: 'when to ring, what stays on',
+    changes: [
+      [
+        'appelez-nous aujourd’hui. Ne l’enlevez pas avant que nous vous le disions.',
+        'appelez-nous aujourd’hui. Ôtez-la en attendant.',
+      ],
+      ['qui part en 20 minutes', 'qui part en 40 minutes'],
+    ],
+  },
+  {
+    harm: 'a family reads in its own language that what is urgent can wait, or takes off what holds the hip',
+    file: 'src/words/family/languages/turkish.ts',
+    tests: ['tests/words/family.test.ts'],
+    name: 'when to ring, what stays on',
+    changes: [
+      ['Lütfen bizi şimdi arayın.', 'Lütfen bizi bu hafta arayın.'],
+      [' Acımasını beklemeyin.', ''],
+    ],
+  },
+  {
+    harm: 'a family reads in its own language that what is urgent can wait, or takes off what holds the hip',
+    file: 'src/words/family/languages/polish.ts',
+    tests: ['tests/words/family.test.ts'],
+    name: 'when to ring, what stays on',
+    changes: [
+      ['Proszę nie czekać, aż zaboli.', 'Proszę zadzwonić, gdy zaboli.'],
+      ["left: 'lewa', right: 'prawa'", "left: 'prawa', right: 'lewa'"],
+    ],
+  },
+  {
+    harm: 'a family reads in its own language that what is urgent can wait, or takes off what holds the hip',
+    file: 'src/words/family/languages/ukrainian.ts',
+    tests: ['tests/words/family.test.ts'],
+    name: 'when to ring, what stays on',
+    changes: [
+      ['якщо шкіра має поганий вигляд.', 'якщо болить.'],
+      [
+        'зателефонуйте нам сьогодні. Не знімайте його, доки ми не скажемо.',
+        'зателефонуйте нам цього тижня. Зніміть його.',
+      ],
+    ],
+  },
+  {
+    harm: 'a family reads in its own language that what is urgent can wait, or takes off what holds the hip',
+    file: 'src/words/family/languages/arabic.ts',
+    tests: ['tests/words/family.test.ts'],
+    name: 'when to ring, what stays on',
+    changes: [
+      ["لا تنزعوها حتى نخبركم.',\n    stop", "انزعوها.',\n    stop"],
+      ['من فضلكم اتصلوا بنا الآن.', 'من فضلكم اتصلوا بنا هذا الأسبوع.'],
+    ],
+  },
+  {
     harm: 'a family reads a part of a month in which the brace may be too small already',
     file: 'src/words/family/month-thirds.ts',
     tests: ['tests/words/family.test.ts'],
