@@ -1,11 +1,11 @@
 import { acceptedDates, IN_FUTURE } from '../../records/check/refuse.js';
-import type { IsoDate } from '../../records/dates.js';
+import { daysBetween, type IsoDate } from '../../records/dates.js';
 import { foldWords } from '../headings/fold-words.js';
 import { deviceDays, isField } from '../headings/meaning.js';
 import { wordSet } from '../headings/phrase-table.js';
 import { headingAge, saysAge } from '../headings/written-age.js';
 import { headingDate } from '../headings/written-date.js';
-import { cellAge, dateAtAge } from './cell-date.js';
+import { cellAge, cellDate, dateAtAge } from './cell-date.js';
 import { dateOf, roughDays, sharedOrder } from './choose-dates.js';
 import { type Column, cellOf } from './column.js';
 import type { GridRow } from './grid.js';
@@ -14,6 +14,8 @@ import type { TakenTable } from './taken-table.js';
 
 const todayWords = wordSet((v) => v.today);
 const saysToday = (heading: string): boolean => foldWords(heading).some((word) => todayWords.has(word));
+/** Days from the middle of a season to a day that is still called after it. */
+const HALF_SEASON = 75;
 const WHO = /^child\.(?:id|name|first_name|last_name)$/;
 
 /** The date of measuring for a cell: in its heading, its group's visit, the row's visit, the cast, or the title. */
@@ -79,6 +81,15 @@ export function visitDates(taken: TakenTable) {
     if (answer === 'no' && titleDate !== null) return undefined;
     return answer === 'yes' ? day : null;
   };
+  /** 'Spring 2025 foot L' beside 'Spring 2025 date': the day in the row, where the heading says less than a day. */
+  const dayBesideRough = (row: GridRow, column: Column, heading: string): IsoDate | null => {
+    const rough = cellDate(heading, today);
+    const day = dateColumns.filter((c) => c.index < column.index).pop();
+    if (!rough?.monthOnly || day === undefined || cellOf(row, day) === '') return null;
+    const date = dateOf(cellOf(row, day), orders.get(day.index), today);
+    if (date === null || 'why' in date || rough.dayFirst === null) return null;
+    return Math.abs(daysBetween(rough.dayFirst, date.date)) <= HALF_SEASON ? read(row, day) : null;
+  };
   // A line that names no child and no day goes on with the day above it.
   const who = columns.filter(({ meaning }) => meaning?.kind === 'field' && WHO.test(meaning.field));
   let above: IsoDate | null = null;
@@ -96,7 +107,8 @@ export function visitDates(taken: TakenTable) {
       return day === undefined ? null : read(row, day);
     }
     const inHeading = column === null ? null : headingDate(column.heading);
-    if (column !== null && inHeading !== null) return read(row, column, inHeading);
+    if (column !== null && inHeading !== null)
+      return dayBesideRough(row, column, inHeading) ?? read(row, column, inHeading);
     const atAge = column === null || !readings.includes(column) ? null : headingAge(column.heading);
     if (column !== null && atAge !== null)
       return agesMeant(taken, column.heading) ? dayAt(birth, cellAge(atAge)) : null;
