@@ -54,8 +54,8 @@ const endsAsSide = (heading: string): string => {
 };
 
 /** 'V1 Foot L', 'T2: foot length', '2e visite': which visit of a row's several. */
-const VISIT_NUMBER =
-  /^(?:[vtukmbrc]\s?\d{1,2}[\s:._-]+|\d{1,2}(?:re|ère|er|e|ème|st|nd|rd|th|ª|º|\.)\s+)(?=\p{L})/iu;
+const VISIT_NUMBER = /^[vtukmbrc]\s?\d{1,2}[\s:._-]+(?=\p{L})/iu;
+const VISIT_ORDINAL = /^\d{1,2}(?:re|ère|er|e|ème|st|nd|rd|th|ª|º|\.)\s+(?=\p{L})/iu;
 
 /** doorpost's own way to head a column of sizes: foot_length_left_cm. */
 function ownMeasureHeading(heading: string): Candidate | null {
@@ -125,10 +125,12 @@ function candidatesOf(heading: string): Candidate[] {
     return [{ meaning: { kind: 'device-size', heading: trimmed }, strength: 1, unknownWords: 0, languages }];
   const own = ownMeasureHeading(trimmed);
   if (own) return [own];
+  const day = headingDay(trimmed);
   const words = foldWords(
     withoutDateHint(endsAsSide(trimmed))
       .replace(VISIT_NUMBER, '')
-      .replace(headingDay(trimmed) ?? '', ' '),
+      // '3rd March 2021' is a day.
+      .replace(day ?? VISIT_ORDINAL, ' '),
   ).flatMap((word) => (Object.hasOwn(SHORT, word) ? SHORT[word].split(' ') : [word]));
   const found = [...strongestOf(words).values()]
     .filter((c) => c.strength >= 0.45)

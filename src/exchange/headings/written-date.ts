@@ -24,13 +24,13 @@ const WRITTEN = [
   String.raw`(?<!\d)\d{1,2}[-/.]\s?\d{1,2}[-/.]\s?\d{2,4}`,
   String.raw`(?<!\d)(?:\d{1,2}(?:st|nd|rd|th|er|\.)?[- ]?(?:de |of )?)?${MONTH}[- ]?(?:de |del )?['’]?(?:\d{4}|\d{2})(?!\d)`,
   String.raw`(?<!\d)\d{1,2}[-/.]\d{4}(?!\d)`,
-  String.raw`${SEASON} (?:\d{4}|['’]\d{2})(?!\d)`,
 ].join('|');
-const ONE = new RegExp(WRITTEN, 'iu');
-const EVERY = new RegExp(WRITTEN, 'giu');
+const IN_SEASON = String.raw`${SEASON} (?:\d{4}|['’]\d{2})(?!\d)`;
+const [ONE, SEASON_ALONE] = [WRITTEN, IN_SEASON].map((written) => new RegExp(written, 'iu'));
+const EVERY = new RegExp(`${WRITTEN}|${IN_SEASON}`, 'giu');
 
 export const writtenDates = (text: string): RegExpStringIterator<RegExpExecArray> => text.matchAll(EVERY);
 
-/** The date inside a heading: 'Foot L 12/03/2024', 'Fußlänge Jan 26'. */
+/** The date inside a heading: 'Foot L 12/03/2024', 'Fußlänge Jan 26'; a season only where there is no other. */
 export const headingDate = (heading: string): string | null =>
-  /\d/.test(heading) ? (ONE.exec(heading)?.[0] ?? null) : null;
+  /\d/.test(heading) ? ((ONE.exec(heading) ?? SEASON_ALONE.exec(heading))?.[0] ?? null) : null;
