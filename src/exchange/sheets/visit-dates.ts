@@ -84,7 +84,7 @@ export function visitDates(taken: TakenTable) {
   /** 'Spring 2025 foot L' beside 'Spring 2025 date': the day in the row, where the heading says less than a day. */
   const dayBesideRough = (row: GridRow, column: Column, heading: string): IsoDate | null => {
     const rough = cellDate(heading, today);
-    const day = dateColumns.filter((c) => c.index < column.index).pop();
+    const day = dateColumns.findLast((c) => c.index < column.index);
     if (!rough?.monthOnly || day === undefined || cellOf(row, day) === '') return null;
     const date = dateOf(cellOf(row, day), orders.get(day.index), today);
     if (date === null || 'why' in date || rough.dayFirst === null) return null;
