@@ -2,8 +2,8 @@
  * `npm run bench`: speeds that matter, side by side in one run, so that only ratios need to be compared between
  * machines. The figures are written to measured.json; `npm run bench:table` puts them into DEVELOPERS.md.
  * `npm run bench -- 20000` plans for that many children (default 20,000; 0 leaves it out). `npm run bench -- load 5000 50 180`
- * has that many children, people and seconds under load and nothing else, `-- engine` the forecasts; the figures are
- * printed, not written.
+ * has that many children, people and seconds under load and nothing else, `-- engine` the forecasts, `-- stream 20000` so many
+ * children from the database to the stored forecast; the figures are printed, not written.
  */
 
 import { demoClinic } from '../../src/demo/demo-clinic.js';
@@ -29,11 +29,13 @@ import { benchLoad } from './load.js';
 import { measure, note, write } from './measure.js';
 import { benchPages } from './pages.js';
 import { readSheetOf } from './read-sheet.js';
+import { benchStream } from './stream.js';
 
 const DEMO_CHILDREN = 200;
 /** Casting slots a week for each child in care: a clinic with a backlog, as the demo clinic has one. */
 const SLOTS_A_CHILD = 0.06;
 const LOAD = { children: 5000, people: 50, seconds: 180 };
+const STREAMED = 20_000;
 
 if (process.argv[2] === 'pages') {
   await benchPages(Number(process.argv[3] ?? LOAD.children), ...process.argv.slice(4, 6));
@@ -42,6 +44,10 @@ if (process.argv[2] === 'pages') {
 if (process.argv[2] === 'load') {
   const [children, people, seconds] = process.argv.slice(3).map(Number);
   await benchLoad({ ...LOAD, ...(seconds ? { children, people, seconds } : {}) });
+  process.exit();
+}
+if (process.argv[2] === 'stream') {
+  await benchStream(Number(process.argv[3] ?? STREAMED));
   process.exit();
 }
 await benchEngine();
@@ -119,6 +125,7 @@ if (many > 0) {
   goal({ wall: listed.wall + leveled.wall });
 }
 await benchCharts();
+await benchStream(STREAMED);
 await benchLoad(LOAD);
 write();
 
