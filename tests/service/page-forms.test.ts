@@ -327,6 +327,16 @@ describe('what the pages post', () => {
     expect(last).toBe(429);
   });
 
+  it('proposes no dimension to one who records an adjustment, and lets none be left out', async () => {
+    const { body } = await service.as('clinician', {
+      url: '/children/c0/devices/c0-d',
+      headers: { accept: 'text/html' },
+    });
+    const [asked = ''] = /<select[^>]*id="adjusted-measure".*?<\/option>/s.exec(body) ?? [];
+    expect(asked).toMatch(/<select[^>]* required/);
+    expect(asked).toMatch(/<option value(="")? selected>choose|<option value(="")?>choose/);
+  });
+
   it('a form sent twice, or by a double press, writes once and leads to the same place', async () => {
     const once = randomUUID();
     const visit = { once, date: '2026-01-20', unit: 'mm', 'stature.none': '1010', confirmed: 'yes' };

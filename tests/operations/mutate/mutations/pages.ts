@@ -33,6 +33,16 @@ export const pages: readonly MutationGroup[] = [
     ],
   },
   {
+    harm: 'an adjustment is kept in the first dimension of the list, which nobody chose',
+    file: 'src/pages/child/device-page.tsx',
+    tests: ['tests/service/page-forms.test.ts'],
+    name: 'proposes no dimension',
+    changes: [
+      ["...(chosen ? [] : [['', whole || 'choose'] as const]),", "...(whole ? [['', whole] as const] : []),"],
+      ['required={!whole}', ''],
+    ],
+  },
+  {
     harm: 'what was typed of a call is lost, or stands in another family’s row',
     file: 'src/pages/recall/recall-call.tsx',
     tests: ['tests/service/replanning.test.ts'],
