@@ -329,13 +329,11 @@ export const checkCases: readonly PractitionerCase[] = [
     why: 'straps and angle are what is watched: it does not hold the hip where it should',
   },
   {
-    name: 'ground-reaction AFO, six of eight used in the autumn at eleven a year, never called tight',
+    name: 'ground-reaction AFO, six of eight used five weeks ago, nobody called it tight',
     child: () =>
-      read(kid(10, 'male'), 'foot_length/left 14:210 8:216 2.4:222')
-        .device('ground-reaction-afo', 'left', 8)
-        .event('verdict', 2.4, { verdict: 'good' }),
+      read(kid(9, 'male'), 'foot_length/left 15:186 9:191 1.2:197').device('ground-reaction-afo', 'left', 9),
     action: 'check',
-    why: 'at an even chance it need not be begun yet: looked at, and cast if there is little room',
+    why: 'as likely as not good until January, begun in three weeks: looked at, and cast if there is little room',
   },
   {
     name: 'AFO, seven of eight used, called good a fortnight ago',
