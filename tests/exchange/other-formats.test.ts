@@ -144,6 +144,18 @@ describe('FHIR R4 from another system', () => {
     expect(told({ conditions: ['myelomeningocele-low'] })).toEqual(['unconfirmed']);
     expect(told({ conditions: ['cerebral-palsy'] })).toEqual([]);
   });
+
+  // Patient.deceased[x], HL7 FHIR R4, from memory: whoever reads the file writes to no family of a child who died.
+  it('tells of a child who died, and of who left that it is not followed', () => {
+    const [died, left, stays] = (['died', 'moved-away', 'active'] as const).map((status) => {
+      const child = childRecord.parse({ id: 'c1', birthDate: '2019-01-01', sex: 'female', status });
+      return toFhirResources({ ...exampleCaseload(1), children: [child] })[0];
+    });
+    expect(died).toMatchObject({ active: false, deceasedBoolean: true });
+    expect(left).toMatchObject({ active: false });
+    for (const patient of [left, stays]) expect(patient).not.toHaveProperty('deceasedBoolean');
+    expect(stays).toMatchObject({ active: true });
+  });
 });
 
 describe('the calendar feed', () => {

@@ -44,6 +44,7 @@ export const exchangeFhir: readonly MutationGroup[] = [
     file: 'src/exchange/fhir/to-fhir.ts',
     tests: ['tests/exchange/other-formats.test.ts', 'tests/exchange/round-trip.test.ts'],
     changes: [
+      ["c.status === 'died' ? { deceasedBoolean: true } : {}", '{}'],
       ['if (!avoidsLatex(c)) return [];', 'if (!c.latexAlert) return [];'],
       ["'unconfirmed'),", "'confirmed'),"],
       ["...(deviceId ? { device: reference('Device', deviceId) } : {})", ''],

@@ -10,6 +10,28 @@ const otherFormats = [
 
 export const exchangeSheets: readonly MutationGroup[] = [
   {
+    harm: 'an alert that could not be read is lost, or sensation is read the wrong way round',
+    file: 'src/exchange/sheets/child-rows.ts',
+    tests: ['tests/exchange/sheets/careful.test.ts'],
+    changes: [
+      [
+        "insensate_skin') {\n      set(name, 'yes', column);",
+        "insensate_skin') {\n      set(name, 'no', column);",
+      ],
+      ['return can === cannot ? null : cannot;', 'return can === cannot ? null : can;'],
+      ["taken.refuse(row, column, why, 'the same in every line of a child',", "void (why, 'the same',"],
+    ],
+  },
+  {
+    harm: 'two children become one, with the sizes of both',
+    file: 'src/exchange/sheets/people.ts',
+    tests: ['tests/exchange/sheets/careful.test.ts'],
+    changes: [
+      ['SEVERAL.test(name.toLowerCase())', 'false'],
+      ["return named.length === 1 ? named[0] : 'several';\n    if (name", 'return named[0];\n    if (name'],
+    ],
+  },
+  {
     harm: 'a day is read as a month, or in the wrong century',
     file: 'src/exchange/sheets/cell-date.ts',
     tests: otherFormats,
