@@ -5,20 +5,22 @@ import { daysAt, daysMarked, type SaidDay, withoutDays } from './cell-device-dat
 import { leftWords, rightWords } from './cell-words.js';
 import {
   AGAIN,
-  type DeviceSide,
   hasOwnWord,
   isFootwear,
+  QUALIFIERS,
+  STOCK,
+  saysHow,
+  withJoinedNames,
+} from './device-names.js';
+import {
+  type DeviceSide,
   joinSides,
   MENDED,
-  QUALIFIERS,
   SAME_DAYS,
   SHORT_DAY,
   type SpokenDevice,
-  STOCK,
-  saysHow,
   spoken,
   UNCHANGED,
-  withJoinedNames,
 } from './spoken-device.js';
 
 const NOBODY_KNOWS = {

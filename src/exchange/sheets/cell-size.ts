@@ -13,17 +13,6 @@ export interface CellSize {
   readonly doubt: boolean;
 }
 
-const FRACTIONS: Readonly<Record<string, string>> = {
-  '¼': '1/4',
-  '½': '1/2',
-  '¾': '3/4',
-  '⅛': '1/8',
-  '⅜': '3/8',
-  '⅝': '5/8',
-  '⅞': '7/8',
-  '⅓': '1/3',
-  '⅔': '2/3',
-};
 const UNIT_WORDS = new Map(
   spokenLists('unit').flatMap(([unit, list]) => list.split('|').map((word) => [word, unit] as const)),
 );
@@ -37,7 +26,8 @@ export const cellSize = remembered((cell): CellSize | null => {
   if (cell.length > 80) return null;
   const text = cell
     .trim()
-    .replace(/[¼½¾⅛⅜⅝⅞⅓⅔]/g, (sign) => ` ${FRACTIONS[sign]}`)
+    // '½' is written as 1/2, with a stroke of its own.
+    .replace(/[¼-¾⅓-⅞]/g, (sign) => ` ${sign.normalize('NFKC').replace('⁄', '/')}`)
     .replace(/^'+(?=[=+\-@])/, '');
   return feetAndInches(text) ?? metresAndCentimetres(text) ?? stonesAndPounds(text) ?? plain(text);
 });

@@ -9,8 +9,8 @@ import { saysStage } from './cell-device-dates.js';
 import { cellSize } from './cell-size.js';
 import { noWords, saysNothing, saysNotMeasured, yesWords } from './cell-words.js';
 import { type Column, cellOf, columnName } from './column.js';
+import { hasNameWord, isWordOfDevice, openNameIn } from './device-names.js';
 import type { GridRow } from './grid.js';
-import { hasNameWord, isWordOfDevice, openNameIn } from './spoken-device.js';
 
 /** In order of what is lost with them: a cell a record should have been made of comes before one that only may say something. */
 const KINDS = ['unused', 'refused', 'device', 'size', 'date', 'words', 'remark'] as const;

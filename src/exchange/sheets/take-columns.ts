@@ -22,12 +22,12 @@ import { cellPair } from './cell-size.js';
 import { saysNothing } from './cell-words.js';
 import { type Column, ordinal } from './column.js';
 import { candidatesAt } from './column-candidates.js';
+import { openNameIn } from './device-names.js';
 import type { SheetTable } from './grid.js';
 import { birthColumn, numbersLines, severalOf, standsForSeveral } from './lines-of-a-child.js';
 import type { Asker, Certainty } from './questions.js';
 import { dayOf, sameDayTwice, withoutDay } from './same-day.js';
 import { sheetLanguages } from './sheet-languages.js';
-import { openNameIn } from './spoken-device.js';
 import { uniqueKey } from './unique-key.js';
 import { valueFit } from './value-fit.js';
 

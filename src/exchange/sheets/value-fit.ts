@@ -8,7 +8,7 @@ import { cellDevices } from './cell-device.js';
 import { dayAlone, daysMarked, stageSaid } from './cell-device-dates.js';
 import { cellPair, cellSize, cellSizes } from './cell-size.js';
 import { bothWords, leftWords, noWords, rightWords, sexWords, wordIn, yesWords } from './cell-words.js';
-import { saysKind } from './spoken-device.js';
+import { saysKind } from './device-names.js';
 import { canBe, isUsual } from './usual-size.js';
 
 const saidSex = new Set([...sexWords, 'u', 'x', 'unknown', 'other']);

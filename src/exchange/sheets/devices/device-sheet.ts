@@ -3,9 +3,9 @@ import type { FieldId } from '../../headings/vocabulary.js';
 import { sameDevice } from '../cell-device.js';
 import { saysNothing } from '../cell-words.js';
 import { type Column, cellOf, ordinal } from '../column.js';
+import { openNameIn } from '../device-names.js';
 import type { GridRow } from '../grid.js';
 import { fieldColumns } from '../sheet-rows.js';
-import { openNameIn } from '../spoken-device.js';
 import type { TakenTable } from '../taken-table.js';
 
 /** A device of a row: its family, its side and the column that names it. */

@@ -1,8 +1,9 @@
 import { foldText } from '../../headings/fold-words.js';
 import { cellDevices } from '../cell-device.js';
 import { type Column, cellOf } from '../column.js';
+import { hasNameWord } from '../device-names.js';
 import type { GridRow } from '../grid.js';
-import { hasNameWord, type SpokenDevice, takesBack } from '../spoken-device.js';
+import { type SpokenDevice, takesBack } from '../spoken-device.js';
 import type { TakenTable } from '../taken-table.js';
 
 /** Devices that remarks name, 'SMOs both, fitted 06/04/26', once the clinic agrees: they are words of a visit first. */

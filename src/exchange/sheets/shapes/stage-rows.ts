@@ -1,8 +1,8 @@
 import { fieldHeaded, likeliestMeaning } from '../../headings/heading-meaning.js';
 import { cellDevices } from '../cell-device.js';
 import { stageSaid } from '../cell-device-dates.js';
+import { openNameIn } from '../device-names.js';
 import type { GridRow, SheetTable } from '../grid.js';
-import { openNameIn } from '../spoken-device.js';
 
 const STAGES = ['cast', 'fitted'] as const;
 
