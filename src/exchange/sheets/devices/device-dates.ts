@@ -82,14 +82,14 @@ function dayOfOne(
 const names = (label: string, device: { readonly word: string }): boolean =>
   label.split(' ').some((word) => word.length > 3 && ` ${device.word}`.includes(` ${word.slice(0, 5)}`));
 
-/** A day a device's own cell gives, in the order of the sheet's other dates. */
+/** A day a device's own cell gives, in the order of its column, else of the sheet's other dates. */
 export function dateSaid(
   taken: TakenTable,
   column: Column,
   text: string | null,
 ): { date: IsoDate; column: Column } | null {
   if (text === null) return null;
-  const order = sharedOrder(taken.orders);
+  const order = taken.orders.get(column.index) ?? sharedOrder(taken.orders);
   // '5/25' behind 'fitted' is May 2025; where the month comes first it can be the 25th.
   const monthYear = MONTH_YEAR.exec(text);
   if (monthYear && order === 'mdy') return null;
@@ -98,17 +98,6 @@ export function dateSaid(
   if (date === null || 'why' in date || date.date > taken.desk.today) return null;
   for (const rough of roughDays(column, date)) taken.tell(rough);
   return { date: date.date, column };
-}
-
-/** 'AFO L 03/2024', or a column headed 'AFO cast' with the date in it. */
-export function dateInCell(taken: TakenTable, row: GridRow, column: Column): IsoDate | null {
-  const text = cellOf(row, column);
-  const order = taken.orders.get(column.index);
-  const whole = cellDate(text, taken.desk.today) === null ? null : dateOf(text, order, taken.desk.today);
-  if (whole && 'date' in whole) return whole.date;
-  const part = headingDate(text);
-  const date = part === null ? null : dateOf(part, order ?? 'dmy', taken.desk.today);
-  return date && 'date' in date && date.date <= taken.desk.today ? date.date : null;
 }
 
 /** The days under the columns of casts in a row, whatever they are of. */

@@ -13,7 +13,7 @@ import type { GridRow } from '../grid.js';
 import { isOfDevices } from '../left-over.js';
 import { fieldCell, fieldColumns } from '../sheet-rows.js';
 import type { TakenTable } from '../taken-table.js';
-import { castsIn, DAYS_TO_FITTING, dateIn, dateInCell, dateSaid, reckonedCast } from './device-dates.js';
+import { castsIn, DAYS_TO_FITTING, dateIn, dateSaid, reckonedCast } from './device-dates.js';
 import { fill } from './device-fields.js';
 import type { DeviceRegister, MadeDevice, Mention } from './device-register.js';
 import { markDaysOf, type OneDevice, slot } from './device-sheet.js';
@@ -117,7 +117,8 @@ export class DeviceRows {
       dateSaid(taken, column, device.fitted) ??
       (today === null ? null : { date: today, column });
     // 'Cast of' over the devices: the day of the line is the cast's.
-    const said = cast?.date ?? this.castInName(row, device, column) ?? castBy(column, visit) ?? done('cast');
+    const inName = dateSaid(taken, column, device.cast)?.date;
+    const said = cast?.date ?? inName ?? castBy(column, visit) ?? done('cast');
     // A new one named at a visit is not the one cast before.
     const another = device.fresh && fitted === null && visit !== null;
     const last =
@@ -158,13 +159,6 @@ export class DeviceRows {
     const stage = stageSaid(text);
     const fits = (state === 'worn' && stage === 'fitted') || (state === 'ordered' && stage === 'cast');
     return fits ? stage : null;
-  }
-
-  /** The day of a cast beside the device's name: 'AFO L 03/2024', or under the device's own heading. */
-  private castInName(row: GridRow, device: Found['device'], column: Column): IsoDate | null {
-    const said = dateSaid(this.taken, column, device.cast)?.date ?? null;
-    if (said !== null || column.meaning?.kind !== 'device' || device.fitted !== null) return said;
-    return dateInCell(this.taken, row, column);
   }
 
   /** Where no column says that a device was fitted: those cast long enough ago, once the clinic agrees. */

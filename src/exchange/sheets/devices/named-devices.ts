@@ -4,7 +4,9 @@ import { familyNamed } from '../../csv/read-devices.js';
 import { foldText } from '../../headings/fold-words.js';
 import { isField } from '../../headings/meaning.js';
 import { wordSet } from '../../headings/phrase-table.js';
+import { headingDate } from '../../headings/written-date.js';
 import { choices } from '../answer-choices.js';
+import { isDay } from '../cell-date.js';
 import { cellDevices, isMended, passedOver } from '../cell-device.js';
 import { stageSaid } from '../cell-device-dates.js';
 import { noWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
@@ -169,6 +171,9 @@ function withDaysOfLast(
   return answer === 'yes' ? devices.map((device) => ({ ...device, cast, fitted })) : devices;
 }
 
+/** '12/03/2024' or '03/2024' alone, under 'AFO cast' or beside a side. */
+const dayIn = (text: string): string | null => (isDay(text) ? text : headingDate(text));
+
 /** What stands under a device's own heading: a side, a yes, days, or words that say one is worn; others are told. */
 function underDevice(
   taken: TakenTable,
@@ -189,7 +194,7 @@ function underDevice(
   };
   const yes = yesWords.has(word);
   const side = headed ?? (yes ? null : sideIn(text));
-  if (side !== null || yes || !/\p{L}{3}/u.test(text)) return [{ ...one, side }];
+  if (side !== null || yes || !/\p{L}{3}/u.test(text)) return [{ ...one, side, cast: dayIn(text) }];
   // 'Scan 17/12/24 helmet fitted 07/01/25', 'helmet on', under 'Helmet'.
   const [name] = family.split('|');
   const named = cellDevices(`${name}, ${text.replace(/\([^()\d]*\)|\(\d?\p{L}[^()]*\)/gu, ' ')}`);
