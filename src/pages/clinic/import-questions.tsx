@@ -126,6 +126,7 @@ function ColumnChoice(props: {
       {question && (
         <strong>{question.suggested === null ? ' Please choose' : ' Likely: please confirm'}</strong>
       )}
+      {!question && column.certainty === 'likely' && <strong> As it reads: look whether it is right</strong>}
     </p>
   );
 }

@@ -17,7 +17,8 @@ import { castsIn, DAYS_TO_FITTING, dateIn, dateSaid, reckonedCast } from './devi
 import { fill } from './device-fields.js';
 import type { DeviceRegister, MadeDevice, Mention } from './device-register.js';
 import { markDaysOf, type OneDevice, slot } from './device-sheet.js';
-import { devicesByDay, devicesIn, type Found } from './named-devices.js';
+import { devicesByDay, devicesIn } from './named-devices.js';
+import type { Found } from './said-devices.js';
 
 const castBy = ({ meaning, heading }: Column, visit: IsoDate | null): IsoDate | null =>
   isField(meaning, 'device.family') && stageSaid(heading) === 'cast' ? visit : null;
