@@ -11,7 +11,7 @@ import { registerWhatIfPage } from './child/what-if-routes.js';
 import { registerAdminPages } from './clinic/admin-routes.js';
 import { registerCapacityPages } from './clinic/capacity-routes.js';
 import { registerFitRulesPages } from './clinic/fit-rules-routes.js';
-import { registerHelpPage } from './clinic/help-page.js';
+import { registerHelpPages } from './clinic/help-page.js';
 import { registerImportPages } from './clinic/import-routes.js';
 import { registerOverviewPages } from './clinic/overview-routes.js';
 import { registerSignOffPages } from './clinic/sign-offs-routes.js';
@@ -41,7 +41,7 @@ export async function registerPages(app: FastifyInstance, deps: ServiceDeps): Pr
   registerOverviewPages(app, deps);
   registerFitRulesPages(app, deps);
   registerSignOffPages(app, deps);
-  registerHelpPage(app, deps);
+  registerHelpPages(app, deps);
   registerImportPages(app, deps);
   registerAdminPages(app, deps);
   registerCapacityPages(app, deps);

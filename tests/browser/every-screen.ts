@@ -100,6 +100,7 @@ async function places(service: DemoService): Promise<Record<string, Record<strin
       'fit-rules': '/fit-rules',
       'fit-rules-afo': '/fit-rules/solid-afo',
       'sign-offs': '/sign-offs',
+      'help-clinician': '/help/clinician',
       help: '/help',
       'not-found': '/children/nobody',
       password: '/password',

@@ -97,7 +97,7 @@ const placesOf: Record<string, () => string[]> = {
   ],
   scheduler: () => ['/children', childPath(), '/recall', '/capacity'],
   administrator: () => ['/users', '/settings', '/import', '/import/readings', '/access-log?childId=nobody'],
-  auditor: () => ['/access-log', '/help', '/sign-offs', '/fit-rules/kafo'],
+  auditor: () => ['/access-log', '/help/family', '/sign-offs', '/fit-rules/kafo'],
 };
 
 describe('every page', () => {

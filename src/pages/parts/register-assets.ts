@@ -6,6 +6,9 @@ import { chartFonts } from '../../charts/render-chart.js';
 
 const own = (name: string) => new URL(`./assets/${name}`, import.meta.url);
 
+const tourFolder = new URL('../../../charts/tour/', import.meta.url);
+/** Pictures of the invented demo clinic, for the pages of help. */
+const tour = ['1-child.png', '4-recall.png', '5-family.png'];
 const script = 'text/javascript; charset=utf-8';
 const types: Readonly<Record<string, string>> = {
   '.css': 'text/css; charset=utf-8',
@@ -15,6 +18,7 @@ const types: Readonly<Record<string, string>> = {
 /** Name under /assets, file, type. */
 const files: readonly (readonly [string, string | URL, string])[] = [
   ...readdirSync(own('')).map((name) => [name, own(name), types[extname(name)]] as const),
+  ...tour.map((name) => [`tour/${name}`, new URL(name, tourFolder), 'image/png'] as const),
   ['font-regular.ttf', chartFonts.regular, 'font/ttf'],
   ['font-bold.ttf', chartFonts.bold, 'font/ttf'],
 ];
