@@ -161,8 +161,8 @@ function follow(
   let most = Number.NEGATIVE_INFINITY;
   let held = 1;
   let fall = end;
-  let e = begin;
-  while (e < end && held >= NOTHING) {
+  let stop = end;
+  for (let e = begin; e < stop; e++) {
     const before = path[from + knot[e]];
     let over = before + part[e] * (path[from + knot[e] + last] - before) - base - line[e];
     if (lifts) over -= lifted(lifts, from, knot[e], last, part[e], at[e]);
@@ -170,12 +170,12 @@ function follow(
       most = over;
       if (over > low) held = chanceHeld(own, draw, over);
     }
-    if (held < 1 && fall === end) fall = e;
+    if (held < 1 && e < fall) fall = e;
+    if (held < NOTHING) stop = e + 1;
     survival[row + e] = held;
-    e++;
   }
   falls[d] = fall;
-  return e;
+  return stop;
 }
 
 /** Whose part of a fall it is: in proportion to what each limit's own chance lost. */
