@@ -9,12 +9,13 @@ const MOST_LETTERS = 2;
  */
 export function nearestWord(typed: string, words: readonly string[]): string | null {
   if (typed.length > 80) return null;
+  const most = Math.min(MOST_LETTERS, Math.floor(typed.length / 3));
   // A letter more or less is a letter apart: words of quite another length are not looked at.
-  const near = words.filter((word) => Math.abs(word.length - typed.length) <= MOST_LETTERS);
+  const near = words.filter((word) => Math.abs(word.length - typed.length) <= most);
   const scored = near.map((word) => ({
     word,
     letters: lettersApart(typed.toLowerCase(), word.toLowerCase()),
   }));
   const best = scored.reduce((a, b) => (b.letters < a.letters ? b : a), { word: '', letters: Infinity });
-  return best.letters <= Math.min(MOST_LETTERS, Math.floor(typed.length / 3)) ? best.word : null;
+  return best.letters <= most ? best.word : null;
 }

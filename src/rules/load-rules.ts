@@ -74,16 +74,16 @@ function parseRule(raw: unknown, id: string): FamilyRule {
   );
 }
 
+/** Read once: nobody changes a rule, who changes one makes another. */
+let shipped: readonly FamilyRule[] | null = null;
+
 /**
  * Fit rules of every family by id: the built-in ones, changed or extended by a clinic's own `extraJson`
  * (an array, already parsed from JSON). A rule that does not pass is refused with its field; none is half taken.
  */
 export function loadRules(extraJson: unknown = []): FitRules {
-  const rules = new Map<string, FamilyRule>();
-  for (const raw of builtIn) {
-    const rule = parseRule(raw, (raw as { id: string }).id);
-    rules.set(rule.id, rule);
-  }
+  shipped ??= builtIn.map((raw) => parseRule(raw, (raw as { id: string }).id));
+  const rules = new Map(shipped.map((rule) => [rule.id, rule]));
   const extra = clinicRules.safeParse(extraJson);
   if (!extra.success)
     throw new DoorpostError('invalid-rule', 'Own fit rules must be a list of objects, each with an id', {

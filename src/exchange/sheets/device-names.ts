@@ -214,7 +214,8 @@ export function nearestFirst(families: readonly string[], name: string): string[
     starts.filter((start) =>
       [...NAMES].some(([known, of]) => of.split('|').includes(family) && ` ${known}`.includes(` ${start}`)),
     ).length;
-  return [...families].sort((a, b) => shared(b) - shared(a));
+  const score = new Map(families.map((family) => [family, shared(family)]));
+  return [...families].sort((a, b) => score.get(b)! - score.get(a)!);
 }
 
 export const isWordOfDevice = (word: string): boolean => OF_NAMES.has(word) || compoundOf([word]) !== null;
