@@ -1,30 +1,28 @@
-import { foldText } from '../headings/fold-words.js';
 import { type Candidate, headingCandidates, likeliestMeaning } from '../headings/heading-meaning.js';
-import {
-  type DeviceDay,
-  deviceDays,
-  fieldMeaning,
-  isField,
-  type Meaning,
-  meaningText,
-} from '../headings/meaning.js';
+import { fieldMeaning, isField, type Meaning, meaningText } from '../headings/meaning.js';
 import { ownMeanings } from '../headings/own-columns.js';
-import { wordSet } from '../headings/phrase-table.js';
-import { spokenWords } from '../headings/read-words.js';
 import { withoutVisitWords } from '../headings/visit-words.js';
-import { type FieldId, languages } from '../headings/vocabulary.js';
+import { languages } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
 import { askColumn } from './ask-column.js';
 import { saidAge } from './cell-date.js';
 import { cellDevices } from './cell-device.js';
-import { stageSaid } from './cell-device-dates.js';
 import { cellPair } from './cell-size.js';
 import { saysNothing } from './cell-words.js';
 import { type Column, ordinal } from './column.js';
 import { candidatesAt } from './column-candidates.js';
+import {
+  firstDated,
+  isFirst,
+  isOfDeviceDay,
+  isOtherDay,
+  isTryOn,
+  type Scored,
+  saysFirst,
+} from './day-options.js';
 import { openNameIn } from './device-names.js';
 import type { SheetTable } from './grid.js';
-import { birthColumn, numbersLines, severalOf, standsForSeveral } from './lines-of-a-child.js';
+import { numbersLines, standsForSeveral } from './lines-of-a-child.js';
 import type { Asker, Certainty } from './questions.js';
 import { dayOf, sameDayTwice, withoutDay } from './same-day.js';
 import { sheetLanguages } from './sheet-languages.js';
@@ -32,13 +30,6 @@ import { uniqueKey } from './unique-key.js';
 import { valueFit } from './value-fit.js';
 
 const SAMPLE = 400;
-
-interface Scored {
-  readonly index: number;
-  readonly candidate: Candidate;
-  readonly fit: number;
-  score: number;
-}
 
 /** What each column holds, decided over whole columns: heading, values and neighbours together. */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: what is decided over all columns together, in the order of its certainty
@@ -214,66 +205,6 @@ const isSize = (heading: string): boolean => likeliestMeaning(heading)?.kind ===
 /** 'Lt foot' with 'Lt' taken for an idle word: the same size with less said of it is no rival. */
 const saysLess = (less: Meaning, more: Meaning): boolean =>
   less.kind === 'reading' && more.kind === 'reading' && less.measure === more.measure && less.side === 'row';
-/** 'Scan date' is the cast's; where a child has several and no column says the visit, each is a day of measuring. */
-function isOtherDay(table: SheetTable, option: Scored, all: readonly Scored[]): boolean {
-  const says = (s: Scored, field: FieldId) => isField(s.candidate.meaning, field);
-  const own = all.filter((s) => s.index === option.index);
-  if (!own.some((s) => says(s, 'visit.date')) || !own.some((s) => says(s, 'device.cast_date'))) return false;
-  const visit = all.some((s) => s.index !== option.index && says(s, 'visit.date') && s.fit >= 0.75);
-  const device = all.some(
-    (s) => (s.candidate.meaning.kind === 'device' && !saysStages(table, s.index)) || says(s, 'device.family'),
-  );
-  const measuring = !visit && !device && severalOf(table, birthColumn(table), option.index);
-  return says(option, measuring ? 'device.cast_date' : 'visit.date');
-}
-
-/** 'Scan for helmet', 'fitted', 'adj' down a column: what was done at each visit. */
-const saysStages = ({ rows }: SheetTable, index: number): boolean => {
-  const cells = rows.map((row) => row.cells[index] ?? '').filter((cell) => cell !== '');
-  return cells.filter((cell) => !/\d/.test(cell) && stageSaid(cell) !== null).length > cells.length * 0.3;
-};
-
-/** 'Anprobe' beside 'Abgabe': the device is tried on one day and given on another. */
-const TRY_ON = spokenWords('try-on');
-function isTryOn({ headings }: SheetTable, { index, candidate }: Scored, all: readonly Scored[]): boolean {
-  const fitted = (s: Candidate) => isField(s.meaning, 'device.fitted_date');
-  return (
-    fitted(candidate) &&
-    TRY_ON.has(foldText(headings[index])) &&
-    all.some((s) => s.index !== index && fitted(s.candidate) && s.fit >= 0.75)
-  );
-}
-
-/** 'Bilan initial', 'Baseline' over a size: of the first visit where a day stands under the same words, else of a day nobody knows. */
-const firstWords = wordSet((v) => v.firstVisit);
-const isFirst = (heading: string): boolean =>
-  [...firstWords].some((phrase) => ` ${foldText(heading)} `.includes(` ${phrase} `));
-const firstDated = ({ headings }: SheetTable, index: number, all: readonly Scored[]): boolean =>
-  isFirst(headings[index]) &&
-  all.some(
-    (s) =>
-      s.index < index &&
-      isField(s.candidate.meaning, 'visit.date') &&
-      s.fit >= 0.75 &&
-      isFirst(headings[s.index]),
-  );
-const saysFirst = ({ meaning }: Candidate, heading: string, dated: boolean): boolean =>
-  isFirst(heading) && meaning.kind === (dated ? 'keep' : 'reading');
-
-/** 'Ht at scan' beside 'Scan' and 'Last clinic': where a word is a visit's and the cast's, a column of casts decides. */
-function isOfDeviceDay({ index, candidate }: Scored, all: readonly Scored[]): boolean {
-  const { meaning } = candidate;
-  if (meaning.kind !== 'reading' || meaning.at !== null) return false;
-  return all.some(
-    ({ index: other, candidate: { meaning: m } }) =>
-      other === index &&
-      m.kind === 'reading' &&
-      m.at !== null &&
-      m.measure === meaning.measure &&
-      all.some((s) => isField(s.candidate.meaning, deviceDays[m.at as DeviceDay]) && s.fit >= 0.75),
-  );
-}
-
 /** 'Seen at' over '6 wks' and '7/12': the ages of the visits. */
 function withAges(candidates: readonly Candidate[], cells: readonly string[]): readonly Candidate[] {
   const ages = cells.filter((cell) => saidAge(cell) !== null || /^\d{1,2}\/(?:12|52)$/.test(cell));
