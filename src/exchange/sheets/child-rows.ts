@@ -8,6 +8,7 @@ import type { MadeRow } from './canonical.js';
 import { cellDevices } from './cell-device.js';
 import { cellDiagnosis } from './cell-diagnosis.js';
 import { noWords, saysNothing, sideIn, wordIn, yesWords } from './cell-words.js';
+import { FLAGS, flagSaid } from './child-flags.js';
 import { type Column, cellOf } from './column.js';
 import { isShortOf, nameKey } from './people.js';
 import { fieldCell, fieldColumns, nameColumn, nameOf, type PersonRow, sexCell } from './sheet-rows.js';
@@ -16,8 +17,6 @@ import { fileTitle } from './title-measure.js';
 
 /** Fields of a child that are taken as text. */
 const TEXTS = ['clinician', 'contact', 'sibling_group', 'transport_days', 'language'] as const;
-const FLAGS = ['insensate_skin', 'latex_alert', 'palliative', 'walks', 'prefers_holidays'] as const;
-
 /** Diagnoses whose side is the child's affected one. */
 const ONE_SIDED: ReadonlySet<ConditionId> = new Set([
   'hemiplegia',
@@ -259,35 +258,6 @@ function holdsBothSides({ columns, desk, table, file }: TakenTable, row: PersonR
 /** 'none' is said of a diagnosis; other words for nothing, and an empty cell, are not. */
 const saysDiagnosis = (text: string): boolean =>
   text !== '' && (!saysNothing(text) || /^(none|keine|aucun|ninguno|geen|nessuna)$/i.test(text));
-
-/** Yes or no as a cell says it; null where it can be neither. */
-function flagSaid(name: (typeof FLAGS)[number], word: string): 'yes' | 'no' | null {
-  const yes = yesWords.has(word);
-  const no = noWords.has(word);
-  if (
-    name === 'insensate_skin' &&
-    !/^(yes|no|y|n|x|ja|nein|nee|oui|non|si|true|false|0|1|j|s|o)$/.test(word)
-  ) {
-    const cannot = skinCannotWarn(word);
-    if (cannot !== null) return cannot ? 'yes' : 'no';
-  } else if (yes !== no) return yes ? 'yes' : 'no';
-  const alert =
-    name === 'latex_alert' &&
-    /allerg|latex|alert|yes|ja|oui|risk|risiko|precaution/.test(word) &&
-    !/no |kein|non |nessun|geen|ninguna/.test(`${word} `);
-  return alert ? 'yes' : null;
-}
-
-/** 'reduced', 'absent below knee' over 'Sensation' means skin that cannot warn; 'normal', 'intact' that it can; null for both or neither. */
-function skinCannotWarn(word: string): boolean | null {
-  const can =
-    /normal|intact|intakt|unauffallig|conserv|integra|goed|full|gut|bonne|buena|buona|present|^ok/.test(word);
-  const cannot =
-    /absent|reduc|poor|no |none|impair|insens|lost|fehlt|vermind|gefuhllos|taub|absente|diminu|dismin|ridott|assente|verminder|gevoelloos|alter|loss|partial|below|unter|sotto|debajo/.test(
-      `${word} `,
-    );
-  return can === cannot ? null : cannot;
-}
 
 /** Words of which only a part is read stay with the child whole. */
 function asWritten({ cells }: Gathered, { heading }: Column, text: string): void {
