@@ -18,9 +18,14 @@ export const exchangeSheets: readonly MutationGroup[] = [
         "insensate_skin') {\n      set(name, 'yes', column);",
         "insensate_skin') {\n      set(name, 'no', column);",
       ],
-      ['return can === cannot ? null : cannot;', 'return can === cannot ? null : can;'],
       ["taken.refuse(row, column, why, 'the same in every line of a child',", "void (why, 'the same',"],
     ],
+  },
+  {
+    harm: 'an alert that could not be read is lost, or sensation is read the wrong way round',
+    file: 'src/exchange/sheets/child-flags.ts',
+    tests: ['tests/exchange/sheets/careful.test.ts'],
+    changes: [['return can === cannot ? null : cannot;', 'return can === cannot ? null : can;']],
   },
   {
     harm: 'two children become one, with the sizes of both',
