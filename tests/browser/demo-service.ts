@@ -4,7 +4,7 @@
  */
 import type { AddressInfo } from 'node:net';
 import { buildService } from '../../src/app.js';
-import { demoClinic } from '../../src/demo/demo-clinic.js';
+import { demoClinic, demoSlotsPerWeek } from '../../src/demo/demo-clinic.js';
 import { assessChild } from '../../src/forecast/assess-child.js';
 import { addDaysIso } from '../../src/records/dates.js';
 import { type Assessor, assessor } from '../../src/service/assessor.js';
@@ -45,10 +45,15 @@ export async function startDemoService(
   const clock = clockOf(config);
   const assess = assessor(store, clock);
   const jobs = jobStarter(store, clock);
-  const { caseload } = demoClinic({ children: options.children ?? 60, seed: 7, today: TODAY });
+  const children = options.children ?? 60;
+  const { caseload } = demoClinic({ children, seed: 7, today: TODAY });
   await store.caseload.write(caseload, 'demo', TODAY, systemActor);
   await store.settings.change(
-    { clinicName: 'Doorpost demo clinic', contact: 'the clinic desk, extension 12', castingSlotsPerWeek: 4 },
+    {
+      clinicName: 'Doorpost demo clinic',
+      contact: 'the clinic desk, extension 12',
+      castingSlotsPerWeek: demoSlotsPerWeek(children),
+    },
     null,
     systemActor,
   );
