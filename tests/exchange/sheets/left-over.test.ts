@@ -56,11 +56,11 @@ describe('of a list that is read to the last cell nothing is left over', () => {
     const { left } = await read([
       HEAD,
       'Lina Amari;2019-02-02;f;2026-06-09;176;178;;;2026-06-09;;2;calf 231 L',
-      'Omar Bell;2018-02-02;m;2026-06-09;180;181;;;;;3;night splint both given',
+      'Omar Bell;2018-02-02;m;2026-06-09;180;181;;;;;3;night splint both',
     ]);
     expect(left).toEqual([
       'list.csv: not taken from "Cast": a cell that no record was made of ("2026-06-09").',
-      'list.csv: not taken from "Remarks": a cell that names a device or its cast ("night splint both given").',
+      'list.csv: not taken from "Remarks": a cell that names a device or its cast ("night splint both").',
       'list.csv: not taken from "Remarks": a remark with a number in it ("calf 231 L").',
     ]);
   });

@@ -19,11 +19,13 @@ export function remarkedDevices(taken: TakenTable, row: GridRow, column: Column)
     id: `remarks:${foldText(column.heading)}`,
     asks: `"${column.heading}" names devices, such as "${text.slice(0, 60)}". Shall they be taken?`,
     examples: [text],
-    suggested: named.every(({ cast, fitted, stage }) => (cast ?? fitted ?? stage) !== null) ? 'yes' : null,
+    suggested: kind === 'remark' && named.every(saysWhen) ? 'yes' : null,
     at: [row, column],
   });
   return answer === 'yes' ? named : [];
 }
+
+const saysWhen = ({ cast, fitted, stage }: SpokenDevice): boolean => (cast ?? fitted ?? stage) !== null;
 
 /** A known device with its side or its day: not one that is only spoken of. */
 const saysWhich = ({ family, word, side, cast, fitted, state, stage, said }: SpokenDevice): boolean =>
