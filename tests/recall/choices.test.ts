@@ -374,3 +374,8 @@ describe('one visit for two devices', () => {
     expect(due(1)).toMatchObject({ action: 'review', dueBy: day(-1), late: true });
   });
 });
+
+it('a cast is plain where the next review and the wait after it would find it outgrown, not the review alone', () => {
+  expect(entryOf(record, [rising('a/d1', -180, 230)]).action).toBe('cast');
+  expect(entryOf(record, [rising('a/d1', -220, 270)]).action).toBe('check');
+});
