@@ -44,8 +44,8 @@ const SHORT: Readonly<Record<string, string>> = {
 
 /** A diagonal of the head by its two ends, 'RF-LB' and 'left front to right back': the side is where it starts in front. */
 const DIAGONALS = [
-  [/\b(?:rf|right front(?:al)?)\s*(?:-|–|\/|to)\s*(?:lb|left back)\b/i, ' diagonal right '],
-  [/\b(?:lf|left front(?:al)?)\s*(?:-|–|\/|to)\s*(?:rb|right back)\b/i, ' diagonal left '],
+  [/\b(?:rf|(?:right|r) front(?:al)?)\s*(?:-|–|\/|to)\s*(?:lb|(?:left|l) back)\b/i, ' diagonal right '],
+  [/\b(?:lf|(?:left|l) front(?:al)?)\s*(?:-|–|\/|to)\s*(?:rb|(?:right|r) back)\b/i, ' diagonal left '],
 ] as const;
 const endsAsSide = (heading: string): string => {
   const said = DIAGONALS.reduce((text, [ends, side]) => text.replace(ends, side), heading);

@@ -1,5 +1,6 @@
 import { foldText, foldWords } from '../headings/fold-words.js';
 import { fieldHeaded, headingStrength } from '../headings/heading-meaning.js';
+import { headingDate } from '../headings/written-date.js';
 import { isDay } from './cell-date.js';
 import { totalWords } from './cell-words.js';
 import type { Grid, GridRow, SheetTable } from './grid.js';
@@ -135,6 +136,9 @@ function nextHeading(rows: readonly GridRow[], headings: readonly string[]): num
     const filled = cells.filter((cell) => cell !== '');
     // Nearly every line holds a figure: nothing else is looked at in it.
     if (filled.length < 3 || filled.some(isData) || filled.every((cell) => own.has(foldText(cell))))
+      return false;
+    // 'EVO' | 'cast 3/10/2023' | 'cast 3/10/2023' is a device's line.
+    if (filled.some((cell) => headingDate(cell) !== null && fieldHeaded(cell).startsWith('device.')))
       return false;
     const { known } = lineScore(cells);
     return (

@@ -173,12 +173,17 @@ function combined(lines: readonly GridRow[], grid: Grid): string[] {
   );
 }
 
+/** 'G' under 'Talon-genou', 'A' under 'Diagonals': a side or a letter is nothing without its group. */
+const saysNoMore = (group: string, lower: string): boolean =>
+  sideIn(lower) !== null || (/^\p{L}$/u.test(lower) && likeliestMeaning(group)?.kind === 'reading');
+
 const WHOSE = /^child\.(?:name|first_name|last_name|birth_date|sex)$/;
 
 /** The words over a column as one heading; only the lowest, with its side, where the others make it less clear. */
 function asOne(words: readonly string[], lower: string): string {
   const all = [...new Set(words)].join(' ').replace(/\s+/g, ' ').trim();
   if (lower === '' || words.length < 2) return all;
+  if (saysNoMore(words.slice(0, -1).join(' '), lower)) return all;
   // 'CTEV list - boots and bars' over 'Name' is the sheet's title.
   const [top] = words;
   if (top.split(' ').length > 2 && WHOSE.test(fieldHeaded(lower))) return lower;

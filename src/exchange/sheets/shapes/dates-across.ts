@@ -18,7 +18,7 @@ const isDate = (cell: string): boolean =>
  */
 export function datesAcross(grid: Grid): Grid {
   const at = grid.rows.slice(0, LOOK_AT).findIndex((line, index) => isDateLine(grid, line, index));
-  if (at === -1) return grid;
+  if (at === -1 || headsGroups(grid.rows[at - 1])) return grid;
   const line = grid.rows[at];
   const first = line.cells.findIndex(isDate);
   const sub = subHeadings(grid.rows[at + 1], first, line.cells.findLastIndex(isDate));
@@ -85,6 +85,10 @@ export function datesAcross(grid: Grid): Grid {
   const titles = above.filter(({ cells }) => !measures || !cells.includes(title ?? '\0'));
   return { ...grid, rows: [...titles, { row: line.row, cells: made }, ...rows], merged: [] };
 }
+
+/** 'Foot length' and 'Knee height' over the days, each over its own: lines of headings that belong together. */
+const headsGroups = (above: GridRow | undefined): boolean =>
+  new Set((above?.cells ?? []).filter((cell) => sizeOf(cell))).size > 1;
 
 /** 'L/R' of 'Foot length by age, L/R in mm': the order of two sizes in a cell. */
 const orderIn = (title: string): string =>

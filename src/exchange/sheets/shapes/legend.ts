@@ -4,7 +4,8 @@ import type { SheetTable } from '../grid.js';
 const MEANS = /(?<!\p{L})(\p{L}{1,2})\s*=\s*(\p{L}[\p{L} ]*)/gu;
 
 /** 'Splints (c = cast, f = fitted)': letters before the days of a column, in the words its heading gives them. */
-export function withLegend(table: SheetTable): SheetTable {
+export function withLegend(whole: SheetTable): SheetTable {
+  const table = withTitleKey(whole);
   const keys = table.headings.map((heading) => [...heading.matchAll(MEANS)]);
   if (keys.every((found) => found.length === 0)) return table;
   const inWords = (cell: string, at: number) =>
@@ -25,4 +26,18 @@ export function withLegend(table: SheetTable): SheetTable {
     ),
     rows: table.rows.map(({ row, cells }) => ({ row, cells: cells.map(inWords) })),
   };
+}
+
+/** 'A = left front to right back' above a table: what a heading that ends in the letter is of. */
+function withTitleKey(table: SheetTable): SheetTable {
+  const means = new Map(
+    table.titles.flatMap((title) => [...title.matchAll(MEANS)].map(([, letters, words]) => [letters, words])),
+  );
+  if (means.size === 0) return table;
+  const headings = table.headings.map((heading) => {
+    const [, before, letter] = /^(.*\S) (\p{Lu})$/u.exec(heading) ?? [];
+    const said = letter === undefined ? undefined : means.get(letter);
+    return said === undefined ? heading : `${before} ${said}`;
+  });
+  return { ...table, headings };
 }
