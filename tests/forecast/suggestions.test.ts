@@ -4,6 +4,7 @@ import { assessChild } from '../../src/forecast/assess-child.js';
 import type { DataSuggestion } from '../../src/forecast/contract.js';
 import { acceptSuggestion } from '../../src/forecast/suggestions/accept-suggestion.js';
 import { likelyTyped } from '../../src/forecast/suggestions/likely-typed.js';
+import { swappedSideSuggestions } from '../../src/forecast/suggestions/swapped-sides.js';
 import { type ChildRecord, groupByChild } from '../../src/records/caseload.js';
 import { buildChild, contextOn } from './build-record.js';
 
@@ -133,6 +134,29 @@ describe('data suggestions', () => {
       ['right', 208],
       ['left', 200],
     ]);
+  });
+
+  it('asks of the last visit, which dates rest on, where the sides differ by just the opposite of 4 mm', () => {
+    // 32 / 12.2 = 2.6 as a log likelihood ratio, with readings of 2 mm error and three visits that agree.
+    const gaps = (...all: number[]) =>
+      swappedSideSuggestions({
+        child: { id: 'c', birthDate: '2022-07-14' },
+        measurements: all.flatMap((gap, i) =>
+          (['left', 'right'] as const).map((side) => ({
+            id: `${i}${side}`,
+            childId: 'c',
+            measure: 'foot_length',
+            side,
+            value: side === 'left' ? 156 + gap : 156,
+            date: `2026-0${i + 1}-01`,
+          })),
+        ),
+      } as never).map(({ measurementIds }) => measurementIds[0]);
+    expect(gaps(-4, -4, -4, 4)).toEqual(['3left']);
+    expect(gaps(-4, 4, -4, -4)).toEqual([]);
+    expect(gaps(-8, 8, -8, -8)).toEqual(['1left']);
+    expect(gaps(-4, -4, -4, 9)).toEqual([]);
+    expect(gaps(-3, -3, -3, 3)).toEqual([]);
   });
 
   it('sees a shrinking bone, an impossible pair, a duplicate and a limit below the size at its own cast', () => {

@@ -7,10 +7,15 @@ import { groupBy } from '../../statistics/group-by.js';
 import type { DataSuggestion } from '../contract.js';
 import { plainDate, wholeMm } from '../words.js';
 
-/** Exchanged sides are rare (about 1 visit in 200): the evidence must be this strong, as a log likelihood ratio. */
-const STRONG = 6;
-/** The exchanged difference must lie within this many SD of the other visits'. */
-const NEAR_SD = 2;
+/**
+ * Exchanged sides are rare (about 1 visit in 200): the evidence must be `strong`, as a log likelihood ratio, and the exchanged
+ * difference lie within `nearSd` SD of the other visits'. Dates rest on the last visit: of two sides that differ by all but the
+ * opposite less is asked for, as both are measured again then, exchanged or not.
+ */
+const ASKED = [
+  { strong: 6, nearSd: 2, ofLast: false },
+  { strong: 2.5, nearSd: 1, ofLast: true },
+];
 
 /**
  * Left and right exchanged at one visit. The difference g = left - right is compared with the median u of the other visits'
@@ -25,6 +30,10 @@ export function swappedSideSuggestions(record: ChildRecord): DataSuggestion[] {
       const right = day.find((m) => m.side === 'right');
       return left && right ? [{ date, left, right, gap: left.value - right.value }] : [];
     });
+    const last = pairs
+      .map((p) => p.date)
+      .sort()
+      .at(-1);
     return pairs.flatMap((pair) => {
       const others = pairs.filter((p) => p !== pair).map((p) => p.gap);
       if (others.length < 2) return [];
@@ -32,7 +41,11 @@ export function swappedSideSuggestions(record: ChildRecord): DataSuggestion[] {
       const error = technicalErrorAt(measure, decimalAgeYears(record.child.birthDate, pair.date));
       const variance = 2 * error ** 2 * (1 + Math.PI / 2 / others.length);
       const ratio = (-2 * pair.gap * usual) / variance;
-      if (ratio < STRONG || Math.abs(pair.gap + usual) > NEAR_SD * Math.sqrt(variance)) return [];
+      const off = Math.abs(pair.gap + usual) / Math.sqrt(variance);
+      const asked = ASKED.some(
+        ({ strong, nearSd, ofLast }) => ratio >= strong && off <= nearSd && (!ofLast || pair.date === last),
+      );
+      if (!asked) return [];
       return [suggestion(record, measure, pair, usual)];
     });
   });

@@ -85,7 +85,9 @@ export const forecastSuggestions: readonly MutationGroup[] = [
     file: 'src/forecast/suggestions/swapped-sides.ts',
     tests: ['tests/forecast/suggestions.test.ts'],
     changes: [
-      ['const STRONG = 6', 'const STRONG = 60'],
+      ['strong: 6, nearSd: 2', 'strong: 60, nearSd: 2'],
+      ['strong: 2.5, nearSd: 1', 'strong: 60, nearSd: 1'],
+      ['|| pair.date === last', '|| true'],
       ["{ measurementId: pair.left.id, side: 'right' }", "{ measurementId: pair.left.id, side: 'left' }"],
       ['if (others.length < 2) return []', 'return []'],
     ],
