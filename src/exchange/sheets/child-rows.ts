@@ -7,16 +7,17 @@ import type { FieldId } from '../headings/vocabulary.js';
 import type { MadeRow } from './canonical.js';
 import { cellDevices } from './cell-device.js';
 import { cellDiagnosis } from './cell-diagnosis.js';
+import { cellWeekdays } from './cell-weekdays.js';
 import { noWords, saysNothing, sideIn, wordIn, yesWords } from './cell-words.js';
 import { FLAGS, flagSaid } from './child-flags.js';
 import { type Column, cellOf } from './column.js';
-import { isShortOf, nameKey } from './people.js';
+import { isWithin } from './people.js';
 import { fieldCell, fieldColumns, nameColumn, nameOf, type PersonRow, sexCell } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 import { fileTitle } from './title-measure.js';
 
 /** Fields of a child that are taken as text. */
-const TEXTS = ['clinician', 'contact', 'sibling_group', 'transport_days', 'language'] as const;
+const TEXTS = ['clinician', 'contact', 'sibling_group', 'language'] as const;
 /** Diagnoses whose side is the child's affected one. */
 const ONE_SIDED: ReadonlySet<ConditionId> = new Set([
   'hemiplegia',
@@ -71,6 +72,7 @@ export class ChildRows {
           .join(', ');
         set(name, name === 'language' ? languageOf(text) : text, field(`child.${name}` as FieldId).column);
       }
+      this.transport(taken, row, child, set);
       this.status(taken, row, set);
     }
   }
@@ -127,6 +129,18 @@ export class ChildRows {
     if (state) set('status', state, status.column);
     else if (status.text !== '')
       taken.refuse(row, status.column, 'is not a state of care doorpost knows', accepted);
+  }
+
+  /** Words that are no days cost the child nothing: any day is taken, and the words stay with it. */
+  private transport(taken: TakenTable, row: PersonRow['row'], child: Gathered, set: SetCell): void {
+    const { text, column } = fieldCell(taken.columns, row, 'child.transport_days');
+    if (text === '' || column === null) return;
+    const days = cellWeekdays(text);
+    if (days !== null) set('transport_days', days, column);
+    else {
+      joinExtra(child.cells, column.heading, text);
+      taken.refuse(row, column, 'is not a list of weekdays', 'days of the week, as Mon, Thu');
+    }
   }
 
   private diagnosis(taken: TakenTable, row: PersonRow['row'], child: Gathered, set: SetCell): void {
@@ -227,14 +241,13 @@ function otherwise(
 ): void {
   const before = cells[name];
   if (value === '' || column === null || before === value || value === 'unknown') return;
-  if (TEXTS.some((text) => text === name)) {
+  if (name === 'transport_days' || TEXTS.some((text) => text === name)) {
     joinExtra(cells, column.heading, value);
     return;
   }
   // A side beside a device may be the device's.
   if (name === 'affected_side' && !isField(column.meaning, 'child.affected_side')) return;
-  const same = nameKey(before) === nameKey(value) || isShortOf(value, before);
-  if (name === 'id' || (name === 'name' && same)) return;
+  if (name === 'id' || (name === 'name' && isWithin(value, before))) return;
   const why = `differs from ${before}, read before for this child; the first is kept`;
   taken.refuse(row, column, why, 'the same in every line of a child', name === 'name' ? value : undefined);
 }

@@ -12,6 +12,8 @@ export interface Scored {
   readonly index: number;
   readonly candidate: Candidate;
   readonly fit: number;
+  /** The heading gave another meaning, which the values deny. */
+  readonly denied?: boolean;
   score: number;
 }
 

@@ -2,7 +2,7 @@ import { fieldHeaded } from '../headings/heading-meaning.js';
 import type { SheetTable } from './grid.js';
 
 /** A long list says the same in its first lines. */
-const LOOK_AT = 400;
+export const LOOK_AT = 400;
 
 /** Names with several birth dates each are not the children's: two children of one name are rare. */
 export const standsForSeveral = (table: SheetTable, index: number): boolean =>

@@ -38,7 +38,19 @@ export function isShortOf(one: string, other: string): boolean {
 const startsOther = (a: string, b: string): boolean =>
   (/^\p{L}$/u.test(a) && b.startsWith(a)) || (/^\p{L}$/u.test(b) && a.startsWith(b));
 
-const INITIAL = /(?<!\p{L})\p{L}(?!\p{L})/u;
+/** A name that says no more than another: its words in any order, some left out or as their first letters. */
+export function isWithin(less: string, more: string): boolean {
+  const words = new Set(foldText(more).split(' '));
+  const all = foldText(less).split(' ');
+  return all.every((word) => words.has(word)) || isShortOf(less, more);
+}
+
+/** Two ways to write one name. */
+export const namesAgree = (one: string, other: string): boolean =>
+  isWithin(one, other) || isWithin(other, one);
+
+/** A letter alone. */
+export const INITIAL = /(?<!\p{L})\p{L}(?!\p{L})/u;
 
 /** Children by hospital number, by name and birth date, or by name alone where only one child has it. */
 export class People {

@@ -1,5 +1,5 @@
 import { IN_FUTURE } from '../../records/check/refuse.js';
-import { dayNumber, type IsoDate, isoDate } from '../../records/dates.js';
+import { dayNumber, daysBetween, type IsoDate, isoDate } from '../../records/dates.js';
 import type { FieldId } from '../headings/vocabulary.js';
 import { headingDate } from '../headings/written-date.js';
 import { birthYear, cellAge, dateAtAge, saidAge } from './cell-date.js';
@@ -7,7 +7,7 @@ import { isDash, saysNothing, sexWords } from './cell-words.js';
 import { type ColumnOrder, dateOf } from './choose-dates.js';
 import { type Column, cellOf } from './column.js';
 import { bookOf, type GridRow } from './grid.js';
-import { isShortOf, namesSeveral, People, type Person } from './people.js';
+import { INITIAL, isShortOf, nameKey, namesAgree, namesSeveral, People, type Person } from './people.js';
 import type { TakenTable } from './taken-table.js';
 
 /** A row with whom it is about and when. */
@@ -135,6 +135,10 @@ function peopleOf(taken: TakenTable, people: People, withBirth: boolean): Person
     }
     // A birth date alone, repeated under a name, goes on with the child above.
     const goesOn = id === '' && name === '' && last !== null && last.birthDate === birth;
+    if (!goesOn && isOther(taken, people, row, { id, name, birth, toDays })) {
+      last = null;
+      return { row, person: null, why: '' };
+    }
     const found: Person | null = goesOn ? last : people.meet(id, name, birth, toDays);
     last = found;
     if (found && name !== '' && name !== found.name && isShortOf(name, found.name))
@@ -154,6 +158,32 @@ function peopleOf(taken: TakenTable, people: People, withBirth: boolean): Person
     const why = several ? 'is the name of several children; a number or a birth date says which' : unknown;
     return { row, person: found, why: found === null && told ? '' : why };
   });
+}
+
+interface Who {
+  readonly id: string;
+  readonly name: string;
+  readonly birth: IsoDate | null;
+  readonly toDays: number;
+}
+
+/** A row whose number is one child's and whose name, or birth date, another's: its sizes are neither's. */
+function isOther(taken: TakenTable, people: People, row: GridRow, who: Who): boolean {
+  const known = who.id === '' ? null : people.find(who.id, who.name, who.birth, who.toDays);
+  if (known === null || known === 'several' || !contradicts(who, known)) return false;
+  const named = known.name || `the child born ${known.birthDate}`;
+  const why = `is another child than ${named} of the same number; nothing of the row was taken`;
+  const column = nameColumn(taken.columns) ?? fieldCell(taken.columns, row, 'child.id').column;
+  taken.refuse(row, column, why, 'one name and birth date for a number');
+  return true;
+}
+
+function contradicts({ name, birth, toDays }: Who, known: Person): boolean {
+  if (name !== '' && known.name !== '' && !namesAgree(name, known.name)) return true;
+  if (birth === null || known.birthDate === null) return false;
+  if (Math.abs(daysBetween(known.birthDate, birth)) <= toDays) return false;
+  // Of the whole name again a birth date is a slip: told, and the first is kept.
+  return !name.includes(' ') || nameKey(name) !== nameKey(known.name) || INITIAL.test(name);
 }
 
 /** '7 yrs' under births, or no birth date of somebody new beside an age: reckoned, once somebody agrees. */

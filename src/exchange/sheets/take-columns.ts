@@ -20,6 +20,7 @@ import {
   type Scored,
   saysFirst,
 } from './day-options.js';
+import { isDenied } from './denied-columns.js';
 import { openNameIn } from './device-names.js';
 import type { SheetTable } from './grid.js';
 import { numbersLines, standsForSeveral } from './lines-of-a-child.js';
@@ -30,6 +31,9 @@ import { uniqueKey } from './unique-key.js';
 import { valueFit } from './value-fit.js';
 
 const SAMPLE = 400;
+/** What is less likely is asked about. */
+const LEAST = 0.42;
+const KEEP = { kind: 'keep' } as const;
 
 /** What each column holds, decided over whole columns: heading, values and neighbours together. */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: what is decided over all columns together, in the order of its certainty
@@ -40,7 +44,7 @@ export function takeColumns(given: SheetTable, asker: Asker, today: string): Col
   const shown = table.headings.map((heading, index) => ({ heading, index, values: sampled[index] }));
   const language = sheetLanguages(table);
   const own = ownMeanings(table.headings);
-  let scored = shown.flatMap(({ heading, index, values }) => {
+  let scored: Scored[] = shown.flatMap(({ heading, index, values }) => {
     const ours = own.get(index);
     if (ours)
       return [
@@ -75,11 +79,23 @@ export function takeColumns(given: SheetTable, asker: Asker, today: string): Col
       numbersLines(table, option.index)
     )
       option.score *= 0.6;
+  scored = scored.map((option) => {
+    const denied = !own.has(option.index) && isDenied(table, option, sampled[option.index].cells, scored);
+    return denied
+      ? {
+          ...option,
+          candidate: { ...option.candidate, meaning: KEEP },
+          fit: 1,
+          score: Math.max(option.score, LEAST),
+          denied,
+        }
+      : option;
+  });
   scored = scored.filter((option) => !isOtherDay(table, option, scored));
   scored = scored.filter((option) => !isOfDeviceDay(option, scored));
   scored = scored.map((option) =>
     isTryOn(table, option, scored)
-      ? { ...option, candidate: { ...option.candidate, meaning: { kind: 'keep' } } }
+      ? { ...option, candidate: { ...option.candidate, meaning: KEEP } }
       : option,
   );
   for (const option of scored)
@@ -90,7 +106,7 @@ export function takeColumns(given: SheetTable, asker: Asker, today: string): Col
   const used = new Set<string>();
   const repeats = repeatedVisits(table, scored) || table.headings.some((h, at) => h !== given.headings[at]);
   for (const option of scored) {
-    if (taken.has(option.index) || option.fit < 0.25 || option.score < 0.42) continue;
+    if (taken.has(option.index) || option.fit < 0.25 || option.score < LEAST) continue;
     const key = uniqueKey(option.candidate.meaning, ordinal(table.headings, option.index));
     if (key !== null && used.has(key) && !(repeats && key.startsWith('reading'))) continue;
     if (key !== null) used.add(key);
@@ -147,6 +163,8 @@ function certaintyOf(
   dated: boolean,
 ): Certainty {
   if (option === undefined) return 'unknown';
+  // Told.
+  if (option.denied) return 'likely';
   const { fit, candidate } = option;
   const { meaning, strength } = candidate;
   const rival = rivalOf(option, scored);
