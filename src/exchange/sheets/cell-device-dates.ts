@@ -1,8 +1,10 @@
+import type { IsoDate } from '../../records/dates.js';
 import { foldText } from '../headings/fold-words.js';
 import { wordSet } from '../headings/phrase-table.js';
 import { spokenWords } from '../headings/read-words.js';
 import { writtenDates } from '../headings/written-date.js';
 import { isDay } from './cell-date.js';
+import type { ColumnOrder } from './choose-dates.js';
 
 /** 'Livré', 'livrée', 'livrées', 'consegnato', 'consegnate': one word, whatever it is said of. */
 const uninflected = (phrase: string): string => phrase.replace(/(?<=\p{L}{4})(?:ee?|[aio])?s?$/u, '');
@@ -51,11 +53,14 @@ export function daysMarked(cell: string): { readonly text: string; readonly days
   for (const match of [...writtenDates(text), ...monthsOf(text)].sort((a, b) => b.index - a.index)) {
     if (!isDay(match[0]) && !MONTH_YEAR.test(match[0])) continue;
     const before = text.slice(0, match.index);
-    const stage = stageBefore(before);
+    const told = stageBefore(before);
+    const behind = told.from < match.index ? null : stageBehind(text.slice(match.index + match[0].length));
+    const stage = behind === null ? told : { is: behind.is, from: told.from };
+    const end = match.index + match[0].length + (behind?.length ?? 0);
     const kept = before.slice(0, stage.from);
     const every = EVERY.test(kept);
-    text = `${every ? kept.replace(EVERY, ', ') : kept}${String.fromCharCode(SIGN + days.length)}${text.slice(match.index + match[0].length)}`;
-    days.push({ is: stage.is, written: match[0], every, told: stage.from < match.index });
+    text = `${every ? kept.replace(EVERY, ', ') : kept}${String.fromCharCode(SIGN + days.length)}${text.slice(end)}`;
+    days.push({ is: stage.is, written: match[0], every, told: behind !== null || stage.from < match.index });
   }
   return { text, days };
 }
@@ -101,13 +106,40 @@ const monthsOf = (text: string): RegExpExecArray[] =>
     (match) => stageBefore(text.slice(0, match.index)).from < match.index,
   );
 
+/** '25/02/2025 delivered,': the word behind a day, with nothing more behind it. */
+function stageBehind(after: string): { is: 'cast' | 'fitted'; length: number } | null {
+  const [said = '', word = ''] = /^\s+(\p{L}{3,})(?=\s*(?:$|[,;.)]))/u.exec(after) ?? [];
+  const phrase = uninflected(foldText(word));
+  if (fittedWords.has(phrase)) return { is: 'fitted', length: said.length };
+  return castWords.has(phrase) ? { is: 'cast', length: said.length } : null;
+}
+
+/**
+ * 'Fitted 24/6' with the year that brings it nearest to the day of its visit; a day and month that `order` does not tell
+ * apart stays as it is.
+ */
+export function withYearOf(text: string, visit: IsoDate, order: ColumnOrder): string {
+  return text.replace(SHORT_DAYS, (short, one: string, sign: string, two: string, at: number) => {
+    if (stageBefore(text.slice(0, at)).from === at) return short;
+    const dayFirst = Number(one) > 12 || (order === 'dmy' && Number(two) <= 12);
+    if (!dayFirst && Number(two) <= 12 && order !== 'mdy') return short;
+    const [day, month] = (dayFirst ? [one, two] : [two, one]).map((part) => part.padStart(2, '0'));
+    const year = Number(visit.slice(0, 4));
+    const far = (y: number) => Math.abs(Date.parse(`${y}-${month}-${day}`) - Date.parse(visit));
+    const [nearest] = [year, year - 1, year + 1].sort((a, b) => far(a) - far(b));
+    const written = `${one}${sign}${two}${sign}${nearest}`;
+    return isDay(written) ? written : short;
+  });
+}
+const SHORT_DAYS = /(?<![\d./-])(\d{1,2})([./-])(\d{1,2})(?![\d/-]|\.\d)/g;
+
 function stageBefore(before: string): { is: 'cast' | 'fitted'; from: number } {
   const words = [...before.matchAll(/\p{L}+/gu)];
   for (let n = Math.min(WORDS_BEFORE, words.length); n >= 1; n--) {
     const from = words[words.length - n].index;
     const said = foldText(before.slice(from).replace(/[\s:(,.-]+$/, ''));
     for (const phrase of [said, said.replace(LINK, '')].map(uninflected)) {
-      const begins = phrase === 'on' && /^\s*$|[;,.]\s*$/.test(before.slice(0, from));
+      const begins = phrase === 'on' && /^\s*$|[;,.]\s*$|\p{L} \d\s*$/u.test(before.slice(0, from));
       if (begins || fittedWords.has(phrase)) return { is: 'fitted', from };
       if (castWords.has(phrase)) return { is: 'cast', from };
     }

@@ -6,6 +6,7 @@ import { totalWords } from './cell-words.js';
 import type { Grid, GridRow, SheetTable } from './grid.js';
 import { type Head, headingAt, isData, lineScore } from './heading-lines.js';
 import { withBirthApart } from './shapes/birth-beside-name.js';
+import { withCastsApart } from './shapes/casts-in-a-cell.js';
 import { devicesBelow, namesChild, withChildAbove } from './shapes/child-above.js';
 import { childBlocks } from './shapes/child-blocks.js';
 import { datesAcross } from './shapes/dates-across.js';
@@ -100,7 +101,7 @@ function tablesIn(grid: Grid, notices: string[]): SheetTable[] {
     const dated = withYearAbove(table, [sheet, grid.file]);
     const said = withChildAbove(dated, [...above, ...below], sheet, child);
     notices.push(...ofChild.flatMap((line) => unsaid(line, said)));
-    const named = withBirthApart(withLegend(said));
+    const named = withCastsApart(withBirthApart(withLegend(said)));
     tables.push(withStageRows(withSidesAsRows(withPooledApart(withDaysOfSizesApart(named)))));
     if (next === -1) break;
     from = head.to + 1 + next;

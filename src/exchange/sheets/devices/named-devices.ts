@@ -4,7 +4,9 @@ import { foldText } from '../../headings/fold-words.js';
 import { isField } from '../../headings/meaning.js';
 import { wordSet } from '../../headings/phrase-table.js';
 import { choices } from '../answer-choices.js';
+import { withYearOf } from '../cell-device-dates.js';
 import { saysNothing } from '../cell-words.js';
+import { sharedOrder } from '../choose-dates.js';
 import { type Column, cellOf } from '../column.js';
 import type { GridRow } from '../grid.js';
 import type { SpokenDevice } from '../spoken-device.js';
@@ -22,7 +24,7 @@ export function devicesIn(taken: TakenTable, mention: Mention, register: DeviceR
   const { row } = mention;
   const found: Found[] = [];
   for (const column of taken.columns) {
-    const text = cellOf(row, column);
+    const text = datedText(taken, mention, column);
     if (text === '' || saysNothing(text)) continue;
     if (sameWords.has(foldText(text))) {
       taken.left.mark(row, column);
@@ -32,6 +34,20 @@ export function devicesIn(taken: TakenTable, mention: Mention, register: DeviceR
       found.push(...settled(taken, mention, column, device, register));
   }
   return found;
+}
+
+/** A device's cell, its days without a year in the year of the visit, which is told. */
+function datedText(taken: TakenTable, { row, visit }: Mention, column: Column): string {
+  const text = cellOf(row, column);
+  const ofDevice = isField(column.meaning, 'device.family') || column.meaning?.kind === 'device';
+  if (visit === null || !ofDevice) return text;
+  const order = taken.orders.get(column.index) ?? sharedOrder(taken.orders);
+  const dated = withYearOf(text, visit, order);
+  if (dated !== text)
+    taken.tell(
+      `days without a year under "${column.heading}" are read in the year nearest to their visit: "${text}" is "${dated}".`,
+    );
+  return dated;
 }
 
 /** Days under a heading with a device of its own, 'Harness on' beside 'Brace', that none of the row's named devices is of. */
