@@ -96,14 +96,37 @@ function underDevices(
     }
   }
   const devices = devicesUnder([column, ...taken.columns.filter(isDatedDevice)], text);
-  return withDaysOfLast(taken, row, column, devices).map((device) => ({
+  const each = sidesOfEach(taken, row, column, devices);
+  return withDaysOfLast(taken, row, column, devices).map((device, at) => ({
     ...device,
     side:
       device.side ??
       headed ??
+      each?.[at] ??
       sideBesideOf(taken, row, column, device) ??
       sideOfDates(taken, row, device.family),
   }));
+}
+
+/** 're / li' beside 'AFO / insole': so many sides as devices, parted by the same mark, are one of each in their order. */
+function sidesOfEach(
+  taken: TakenTable,
+  row: GridRow,
+  column: Column,
+  devices: readonly SpokenDevice[],
+): readonly DeviceSide[] | null {
+  const text = cellOf(row, column);
+  if (devices.length < 2 || devices.some(({ side }) => side !== null)) return null;
+  for (const beside of ofDevice(taken, fieldColumns(taken.columns, 'side'), column)) {
+    const said = cellOf(row, beside);
+    const mark = /[/;,]/.exec(said)?.[0];
+    const sides = mark === undefined ? [] : said.split(mark).map(sideIn);
+    if (mark === undefined || sides.length !== devices.length || sides.includes(null)) continue;
+    if (text.split(mark).length !== devices.length) continue;
+    taken.tell(`"${said}" beside "${text}" is taken as a side of each, in their order.`);
+    return sides as DeviceSide[];
+  }
+  return null;
 }
 
 /** What stands beside a device; of 'night splints' in a line a side of sizes, more than one, that is the size's. */
