@@ -70,7 +70,7 @@ const reasons: Readonly<Record<Reason['code'], (w: Words) => string>> = {
     `Cast on ${w.date('on')} and not recorded as fitted: find it, and see whether it still fits.`,
   replaced: (w) => `A newer one has been worn since ${w.date('on')}: record the end of this one.`,
   'readings-say-less': (w) =>
-    `The readings as they stand leave next to no room at the ${w.measure}, though the growth expected or a reviewer says otherwise: look.`,
+    `The readings as they stand leave next to no room at the ${w.measure}, though the growth expected or a reviewer says otherwise.`,
   'fit-changed': (w) =>
     `A note of ${w.date('on')} speaks of a fit that is no longer right, or of surgery, toxin, tone, contracture or a changed shape: see whether it still fits before anything is cast.`,
   'hip-angle-off': (w) => `The hip angle of ${w.date('on')} lies outside what the device was set to.`,
