@@ -5,7 +5,7 @@ import { isWeekdays } from './cell-weekdays.js';
 import type { Scored } from './day-options.js';
 import type { SheetTable } from './grid.js';
 import { LOOK_AT } from './lines-of-a-child.js';
-import { namesAgree } from './people.js';
+import { namesAgree, nearlySame } from './people.js';
 
 /** Of a column's values so many may contradict its heading by slips. */
 const SLIPS = 0.3;
@@ -61,7 +61,10 @@ function isOfNobody(table: SheetTable, index: number, scored: readonly Scored[])
       : [{ number, called, born: birth === undefined ? '' : (cells[birth] ?? '') }];
   });
   const names = grouped(lines.map(({ number, called }) => [number, called]));
-  if (often(names, (called) => called.some((one) => !namesAgree(one, called[0])))) return true;
+  if (
+    often(names, (called) => called.some((one) => !namesAgree(one, called[0]) && !nearlySame(one, called[0])))
+  )
+    return true;
   if (whole === undefined) return false;
   const numbers = grouped(lines.map(({ number, called, born }) => [`${foldText(called)} ${born}`, number]));
   const differ = (of: readonly string[]) => of.some((one) => one !== of[0]);

@@ -1,4 +1,5 @@
 import { daysBetween, type IsoDate } from '../../records/dates.js';
+import { lettersApart } from '../../statistics/letters-apart.js';
 import { contentId } from '../csv/content-id.js';
 import { foldText } from '../headings/fold-words.js';
 
@@ -48,6 +49,10 @@ export function isWithin(less: string, more: string): boolean {
 /** Two ways to write one name. */
 export const namesAgree = (one: string, other: string): boolean =>
   isWithin(one, other) || isWithin(other, one);
+
+/** 'Lewis Trantor' and 'Lewis Tranter'; of a short name a letter more is another name. */
+export const nearlySame = (one: string, other: string): boolean =>
+  lettersApart(foldText(one), foldText(other)) <= Math.min(one.length, other.length) / 8;
 
 /** A letter alone. */
 export const INITIAL = /(?<!\p{L})\p{L}(?!\p{L})/u;

@@ -7,7 +7,16 @@ import { isDash, saysNothing, sexWords } from './cell-words.js';
 import { type ColumnOrder, dateOf } from './choose-dates.js';
 import { type Column, cellOf } from './column.js';
 import { bookOf, type GridRow } from './grid.js';
-import { INITIAL, isShortOf, nameKey, namesAgree, namesSeveral, People, type Person } from './people.js';
+import {
+  INITIAL,
+  isShortOf,
+  nameKey,
+  namesAgree,
+  namesSeveral,
+  nearlySame,
+  People,
+  type Person,
+} from './people.js';
 import type { TakenTable } from './taken-table.js';
 
 /** A row with whom it is about and when. */
@@ -170,20 +179,25 @@ interface Who {
 /** A row whose number is one child's and whose name, or birth date, another's: its sizes are neither's. */
 function isOther(taken: TakenTable, people: People, row: GridRow, who: Who): boolean {
   const known = who.id === '' ? null : people.find(who.id, who.name, who.birth, who.toDays);
-  if (known === null || known === 'several' || !contradicts(who, known)) return false;
+  const by = known === null || known === 'several' ? null : contradicts(people, who, known);
+  if (by === null || known === null || known === 'several') return false;
   const named = known.name || `the child born ${known.birthDate}`;
   const why = `is another child than ${named} of the same number; nothing of the row was taken`;
-  const column = nameColumn(taken.columns) ?? fieldCell(taken.columns, row, 'child.id').column;
+  const column =
+    by === 'name' ? nameColumn(taken.columns) : fieldCell(taken.columns, row, 'child.birth_date').column;
   taken.refuse(row, column, why, 'one name and birth date for a number');
   return true;
 }
 
-function contradicts({ name, birth, toDays }: Who, known: Person): boolean {
-  if (name !== '' && known.name !== '' && !namesAgree(name, known.name)) return true;
-  if (birth === null || known.birthDate === null) return false;
-  if (Math.abs(daysBetween(known.birthDate, birth)) <= toDays) return false;
+/** What of a row says that it is of another child than its number does. */
+function contradicts(people: People, { name, birth, toDays }: Who, known: Person): 'name' | 'birth' | null {
+  const isSlip = nearlySame(name, known.name) && people.find('', name, null) === null;
+  if (name !== '' && known.name !== '' && !namesAgree(name, known.name) && !isSlip) return 'name';
+  if (birth === null || known.birthDate === null) return null;
+  if (Math.abs(daysBetween(known.birthDate, birth)) <= toDays) return null;
   // Of the whole name again a birth date is a slip: told, and the first is kept.
-  return !name.includes(' ') || nameKey(name) !== nameKey(known.name) || INITIAL.test(name);
+  const isWhole = name.includes(' ') && nameKey(name) === nameKey(known.name) && !INITIAL.test(name);
+  return isWhole ? null : 'birth';
 }
 
 /** '7 yrs' under births, or no birth date of somebody new beside an age: reckoned, once somebody agrees. */
