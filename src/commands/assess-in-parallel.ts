@@ -1,10 +1,9 @@
 import { availableParallelism } from 'node:os';
 import { setImmediate as nextTurn } from 'node:timers/promises';
-import { setFlagsFromString } from 'node:v8';
 import { assessChild, type ChildAssessment } from '../forecast/assess-child.js';
 import { loadGrowthModel } from '../growth/population/model.js';
 import { type AskedThread, askThread } from '../launch/ask-thread.js';
-import { compileForMany, roomForMany } from '../launch/compile-for-many.js';
+import { compileForMany } from '../launch/compile-for-many.js';
 import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import type { FitRules } from '../rules/fit-rule.js';
@@ -43,7 +42,6 @@ export function startThreads(
 ): void {
   if (children < from) return;
   compileForMany();
-  for (const flag of roomForMany) setFlagsFromString(flag);
   while (pool.length < Math.min(threads, MOST_THREADS) - 1) {
     const thread = askThread<Asked, Answer[]>(new URL('./assess-worker.mjs', import.meta.url));
     // One that cannot be started says so to who asks it for children.

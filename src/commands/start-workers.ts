@@ -1,6 +1,5 @@
 import { type ChildProcess, fork } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
-import { roomForMany } from '../launch/compile-for-many.js';
 import { goLast } from '../launch/go-last.js';
 
 export interface Workers {
@@ -22,7 +21,6 @@ export function startWorkers(count: number, url: string): Workers {
     const started = Date.now();
     const child = fork(fileURLToPath(new URL('../doorpost.mjs', import.meta.url)), ['worker'], {
       env: { ...process.env, DATABASE_URL: url },
-      execArgv: [...process.execArgv, ...roomForMany],
       // A Ctrl-C is ours to hear: we stop them in order.
       detached: process.platform !== 'win32',
     });

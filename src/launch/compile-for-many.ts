@@ -9,10 +9,3 @@ export function compileForMany(): void {
   setFlagsFromString('--no-flush-bytecode');
   setFlagsFromString('--interrupt-budget=528000');
 }
-
-/**
- * For threads and processes begun to do that: nearly all that a child leaves is thrown away at once, and is collected half
- * as often where there is twice the room for it. About a tenth less processor time (in turns with and without, on a busy
- * machine), and 36 MB more each.
- */
-export const roomForMany = ['--min-semi-space-size=32', '--max-semi-space-size=32'];
