@@ -7,7 +7,7 @@ import type { ChildRecord } from '../records/caseload.js';
 import type { IsoDate } from '../records/dates.js';
 import type { Device } from '../records/device.js';
 import { actionNames } from '../words/action-names.js';
-import { benchFigure, clinicianReason } from '../words/clinician-reason.js';
+import { clinicianWhy } from '../words/clinician-reason.js';
 import { outcomeNames } from '../words/outcome-names.js';
 import type { Assessed } from './assess.js';
 import { childWords } from './child-words.js';
@@ -150,7 +150,7 @@ function decisionText(d: DeviceDecision, turnaround: TurnaroundEstimate, today: 
   const dates = castBy
     ? ` ${castBy < today ? 'Was to be cast by' : 'Cast by'} ${plainDate(castBy)} to keep the chance of being beyond use before the next is fitted within ${percent(d.acceptedChance)} (${made}).`
     : none;
-  return `${capital(actionNames[d.action])}: ${[clinicianReason(d), benchFigure(d)].filter((text) => text !== '').join(' ')}${dates}`;
+  return `${capital(actionNames[d.action])}: ${clinicianWhy({ ...d, devices: [d] })}${dates}`;
 }
 
 function flagText(flag: Flag): string {
