@@ -1,4 +1,4 @@
-import { foldText } from '../exchange/headings/fold-words.js';
+import { nameKey } from '../exchange/sheets/people.js';
 import type { Question } from '../exchange/sheets/questions.js';
 import type { ColumnShown } from '../exchange/sheets/to-tables.js';
 import type { ImportCounts, Namesake } from '../store/contract.js';
@@ -33,8 +33,7 @@ export const importPlan =
   });
 
 /** The same words, in whatever order and however they are written. */
-export const sameName = (a: string, b: string): boolean => words(a) === words(b);
-const words = (name: string) => foldText(name).split(' ').sort().join(' ');
+export const sameName = (a: string, b: string): boolean => nameKey(a) === nameKey(b);
 
 function twins(namesakes: readonly Namesake[]): string[] {
   const once = new Map(namesakes.map((one) => [`${one.name}/${one.birthDate}`, one]));

@@ -2,7 +2,7 @@ import { weekdayWords } from '../csv/read-children.js';
 import { foldText } from '../headings/fold-words.js';
 import { languages } from '../headings/vocabulary.js';
 
-/** 1 Monday .. 7 Sunday by the names of the days, whole and short, in each language. */
+/** Places in `weekdayWords` by the names of the days, whole and short, in each language. */
 const days = new Map(weekdayWords.map((word, at) => [word, at]));
 for (const language of languages)
   for (const weekday of ['long', 'short'] as const) {
@@ -15,9 +15,7 @@ const dayOf = (word: string): number | undefined =>
   days.get(word) ??
   days.get(word.replace(/s$/, '')) ??
   // 'Tues', 'Thurs'.
-  (/^(?:mon|tue|wed|thu|fri|sat|sun)/.test(word) && word.length <= 6
-    ? days.get(word.slice(0, 3))
-    : undefined) ??
+  (word.length <= 6 && weekdayWords.includes(word.slice(0, 3)) ? days.get(word.slice(0, 3)) : undefined) ??
   (/^[1-7]$/.test(word) ? Number(word) - 1 : undefined);
 
 /** 'Mo, Do' -> 'mon | thu', as our own tables have it; null for anything but days: 'bus', 'Mon - Fri', 'not Mon'. */

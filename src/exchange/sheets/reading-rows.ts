@@ -39,7 +39,6 @@ const OF = { none: ['none'], left: ['left'], right: ['right'], both: ['left', 'r
 const ACCEPTED = 'a number such as 175, 17.5 or 17,5 with or without its unit';
 
 /** Sizes of a row, wide or tidy, each with its side; what cannot be read is refused cell by cell. */
-// biome-ignore lint/complexity/noExcessiveLinesPerFunction: one cell, and every reason for which it is asked about or refused
 export function readingsIn(
   taken: TakenTable,
   row: GridRow,
@@ -100,15 +99,10 @@ export function readingsIn(
       return;
     }
     if (side === 'both') return push(cell, OF.both);
-    const said = sideOfRow(
-      taken,
-      row,
-      measure,
-      column,
-      cell,
-      // '17,5 - 17,7' of both sides is one each.
-      pair !== null && (column.pairs || cellSize(cell) === null || sideBeside(taken, row) === 'both'),
-    );
+    // '17,5 - 17,7' of both sides is one each.
+    const isPair =
+      pair !== null && (column.pairs || cellSize(cell) === null || sideBeside(taken, row) === 'both');
+    const said = sideOfRow({ taken, row, measure, column, cell, isPair });
     if (said === null) return;
     if (said === 'left-right' || said === 'right-left') return take(column, measure, said, cell, unitBeside);
     push(cell, OF[said as 'both']);
@@ -191,10 +185,10 @@ function measureOf(text: string, value: string, column: Column, taken: TakenTabl
     ({ meaning, strength }) =>
       meaning.kind === 'reading' && meaning.measure !== 'stature' && strength >= 0.75,
   );
-  const [head] = !sized && isOfHeads(taken, column) === 'helmets' ? ofHead(text) : [];
+  const [head] = !sized && headsIn(taken, column) === 'helmets' ? ofHead(text) : [];
   if (head?.meaning.kind === 'reading') return head.meaning;
   // A bare 'Length' among the lines of a head is no child's.
-  const least = isOfHeads(taken, column) ? 0.8 : 0.75;
+  const least = headsIn(taken, column) ? 0.8 : 0.75;
   // 'Foot length allowance': beside a word nobody knows a size may be of anything; it is asked.
   const found = headingCandidates(text).filter(
     (c) => c.meaning.kind === 'reading' && c.strength >= least && c.unknownWords === 0,
@@ -225,7 +219,7 @@ function askMeasure(
     taken.tell('shoe sizes among the lines of sizes are not read: they need a column of their own.');
     return null;
   }
-  const head = isOfHeads(taken, column) ? ofHead(text)[0]?.meaning : undefined;
+  const head = headsIn(taken, column) ? ofHead(text)[0]?.meaning : undefined;
   const id = `measure:${foldText(text)}`;
   const cell = cellOf(row, value);
   const near = valueChoices([cell], taken.desk.today, text, new Set()).map((choice) => choice.split(' ')[0]);
@@ -242,17 +236,18 @@ function askMeasure(
 }
 
 /** Whether a list is one of helmets by its title, headings or lines, or its lines name the circumference of the head. */
-function isOfHeads(taken: TakenTable, column: Column): 'helmets' | boolean {
+function headsIn(taken: TakenTable, column: Column): 'helmets' | 'heads' | null {
   const known = ofHeads.get(taken);
   if (known !== undefined) return known;
   const { titles, file, headings, rows } = taken.table;
   const named = [...new Set(rows.slice(0, 400).map((row) => cellOf(row, column)))];
   const helmets = isOfHelmets({ titles, file, headings: [...headings, ...named] });
-  const found = helmets ? 'helmets' : named.some(isOfHead);
+  const heads = named.some(isOfHead) ? 'heads' : null;
+  const found = helmets ? 'helmets' : heads;
   ofHeads.set(taken, found);
   return found;
 }
-const ofHeads = new WeakMap<TakenTable, 'helmets' | boolean>();
+const ofHeads = new WeakMap<TakenTable, 'helmets' | 'heads' | null>();
 
 const languagesOf = new WeakMap<TakenTable, readonly Language[]>();
 function columnLanguages(taken: TakenTable, column: Column): readonly Language[] {

@@ -9,15 +9,19 @@ import type { GridRow } from './grid.js';
 import { fieldColumns } from './sheet-rows.js';
 import type { TakenTable } from './taken-table.js';
 
+/** A size, or two of one cell, whose heading says no side. */
+interface Unsided {
+  readonly taken: TakenTable;
+  readonly row: GridRow;
+  readonly measure: MeasureId;
+  readonly column: Column;
+  readonly cell: string;
+  readonly isPair: boolean;
+}
+
 /** The side of a size whose heading says none: the row's side column, else asked once a column. */
-export function sideOfRow(
-  taken: TakenTable,
-  row: GridRow,
-  measure: MeasureId,
-  column: Column,
-  cell: string,
-  isPair: boolean,
-): ColumnSide | null {
+export function sideOfRow(of: Unsided): ColumnSide | null {
+  const { taken, row, measure, column, isPair } = of;
   const beside = isPair ? null : sideBeside(taken, row);
   if (beside !== null) return beside;
   const worn =
@@ -25,37 +29,25 @@ export function sideOfRow(
   if (worn !== null) return worn;
   const said = fieldColumns(taken.columns, 'side')[0];
   if (!isPair && said !== undefined && said.cells * 2 >= taken.table.rows.length) {
-    taken.refuse(
-      row,
-      said,
-      `does not say which side the ${measures[measure].label.toLowerCase()} is of`,
-      'left or right',
-    );
+    taken.refuse(row, said, `does not say which side the ${sizeName(measure)} is of`, 'left or right');
     return null;
   }
-  return askSide(taken, row, measure, column, cell, isPair);
+  return askSide(of);
 }
 
-function askSide(
-  taken: TakenTable,
-  row: GridRow,
-  measure: MeasureId,
-  column: Column,
-  cell: string,
-  isPair: boolean,
-): ColumnSide | null {
+function askSide(of: Unsided): ColumnSide | null {
+  const { taken, row, measure, column, cell, isPair } = of;
   const first = measure === 'head_diagonal' ? firstDiagonal(taken, column) : null;
   if (first !== null) {
-    const other = askSide(taken, row, measure, first, cell, isPair);
+    const other = askSide({ ...of, column: first });
     if (other === null) taken.left.mark(row, column);
     return other === 'left' || other === 'right' ? opposite[other] : null;
   }
   const name = column.heading || `column ${column.index + 1}`;
-  const size = measures[measure].label.toLowerCase();
   const single =
     measure === 'head_diagonal'
       ? `"${name}" is one of the two diagonals of a head. From which side of the forehead does it run?`
-      : `"${name}" (${size}) says no side. Which side is it?`;
+      : `"${name}" (${sizeName(measure)}) says no side. Which side is it?`;
   const answer = taken.ask({
     id: `side-of:${foldText(name)}${isPair ? ':two' : ''}`,
     asks: isPair ? `"${name}" holds two sizes a cell. Which side comes first?` : single,
@@ -67,6 +59,7 @@ function askSide(
   return answer === null || answer === 'leave' ? null : (answer as ColumnSide);
 }
 
+const sizeName = (measure: MeasureId): string => measures[measure].label.toLowerCase();
 const opposite = { left: 'right', right: 'left' } as const;
 /** Of two diagonals one runs from the right and the other from the left: the one that is asked about instead of this. */
 function firstDiagonal({ columns, desk, file }: TakenTable, column: Column): Column | null {
@@ -78,9 +71,13 @@ function firstDiagonal({ columns, desk, file }: TakenTable, column: Column): Col
   return found.length === 2 && found[1] === column && !known ? found[0] : null;
 }
 
-/** What the row's column of sides says. */
-export function sideBeside(taken: TakenTable, row: GridRow): 'left' | 'right' | 'both' | null {
-  for (const column of fieldColumns(taken.columns, 'side')) {
+/** What the row's column of sides says; both for a cell 'L + R'. */
+export function sideBeside(
+  { columns }: TakenTable,
+  row: GridRow,
+  of: readonly Column[] = fieldColumns(columns, 'side'),
+): 'left' | 'right' | 'both' | null {
+  for (const column of of) {
     const side = sideIn(cellOf(row, column));
     if (side !== null) return side;
   }

@@ -179,8 +179,9 @@ interface Who {
 /** A row whose number is one child's and whose name, or birth date, another's: its sizes are neither's. */
 function isOther(taken: TakenTable, people: People, row: GridRow, who: Who): boolean {
   const known = who.id === '' ? null : people.find(who.id, who.name, who.birth, who.toDays);
-  const by = known === null || known === 'several' ? null : contradicts(people, who, known);
-  if (by === null || known === null || known === 'several') return false;
+  if (known === null || known === 'several') return false;
+  const by = contradicts(people, who, known);
+  if (by === null) return false;
   const named = known.name || `the child born ${known.birthDate}`;
   const why = `is another child than ${named} of the same number; nothing of the row was taken`;
   const column =
@@ -191,8 +192,8 @@ function isOther(taken: TakenTable, people: People, row: GridRow, who: Who): boo
 
 /** What of a row says that it is of another child than its number does. */
 function contradicts(people: People, { name, birth, toDays }: Who, known: Person): 'name' | 'birth' | null {
-  const isSlip = nearlySame(name, known.name) && people.find('', name, null) === null;
-  if (name !== '' && known.name !== '' && !namesAgree(name, known.name) && !isSlip) return 'name';
+  const isSlip = () => nearlySame(name, known.name) && people.find('', name, null) === null;
+  if (name !== '' && known.name !== '' && !namesAgree(name, known.name) && !isSlip()) return 'name';
   if (birth === null || known.birthDate === null) return null;
   if (Math.abs(daysBetween(known.birthDate, birth)) <= toDays) return null;
   // Of the whole name again a birth date is a slip: told, and the first is kept.

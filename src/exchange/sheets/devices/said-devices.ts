@@ -9,6 +9,7 @@ import { noWords, saysNothing, sideIn, yesWords } from '../cell-words.js';
 import { type Column, cellOf } from '../column.js';
 import { openNameIn } from '../device-names.js';
 import type { GridRow } from '../grid.js';
+import { sideBeside } from '../row-side.js';
 import { fieldColumns } from '../sheet-rows.js';
 import { type DeviceSide, type SpokenDevice, takesBack } from '../spoken-device.js';
 import type { TakenTable } from '../taken-table.js';
@@ -133,7 +134,7 @@ function sidesOfEach(
 const sideBesideOf = (taken: TakenTable, row: GridRow, column: Column, { plural }: SpokenDevice) =>
   plural && taken.columns.some(({ meaning }) => meaning?.kind === 'reading' && meaning.side === 'row')
     ? null
-    : sideColumn(taken, row, column);
+    : sideBeside(taken, row, ofDevice(taken, fieldColumns(taken.columns, 'side'), column));
 
 /** 'R AFO + L insole cast 20/2/24': days behind the last of several devices may be of all, asked once a column. */
 function withDaysOfLast(
@@ -223,15 +224,6 @@ function devicesUnder(under: readonly Column[], text: string): readonly SpokenDe
   return together.length > 0 && together.every((d) => d.family !== null && !d.family.includes('|'))
     ? together
     : devices;
-}
-
-/** The side a side column says; both for a cell 'L + R'. */
-function sideColumn(taken: TakenTable, row: GridRow, named: Column): DeviceSide | null {
-  for (const column of ofDevice(taken, fieldColumns(taken.columns, 'side'), named)) {
-    const side = sideIn(cellOf(row, column));
-    if (side !== null) return side;
-  }
-  return null;
 }
 
 /** 'Cast L' and 'Cast R': the device is for the side whose date is filled. */
